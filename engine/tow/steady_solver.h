@@ -1,0 +1,63 @@
+/// \file
+/// Finds the steady shape of a tree.
+#pragma once
+
+#include <Eigen/Core>
+#include <Eigen/LU>
+
+#include "engine/tow/tree.h"
+#include "engine/tow/tree_pass.h"
+
+namespace offplumb::tow {
+
+/// How finely and how far to solve. With the defaults the depth is good to 1e-7 in the ranges of
+/// the trade
+/// (`./run bench` prints the worst error it measured).
+struct SteadyOptions {
+  int refine = 1;           ///< Multiplies every step count. >= 1.
+  double tolerance = 1e-9;  ///< Largest miss over the line's length.
+  int max_passes = 60;      ///< Per attempt.
+};
+
+/// Solves trees one after another and keeps its scratch memory: no call allocates once it has seen
+/// a tree with as many clips. One object per thread.
+///
+/// Method: Broyden's (C. G. Broyden, Mathematics of Computation 19 (1965) 577, the "good" update)
+/// on the misses of TreePass from an analytic Jacobian, refreshed by differences when it stalls;
+/// when that fails, the stream is eased in from rest. Tension is positive and every rising line
+/// rises in each pass, so the folded shapes that a residual of directions admits are not among the
+/// states.
+class SteadySolver {
+ public:
+  explicit SteadySolver(SteadyOptions options = {});
+
+  /// Solves from scratch.
+  /// \param problem see TreeProblem for ranges; the caller checks them (plan::MakeProblem does).
+  /// \param tree gets the answer; its status says whether it is usable. A numerical failure is not
+  /// an exception.
+  void Solve(const TreeProblem& problem, SteadyTree& tree);
+
+  /// The same, starting from the solution of a similar problem in `tree`; falls back on `Solve`.
+  void SolveFrom(const TreeProblem& problem, SteadyTree& tree);
+
+ private:
+  void Resize(int size);
+  bool Iterate(SteadyTree& tree);
+  bool Step(SteadyTree& tree);
+  bool Refresh(SteadyTree& tree);
+  void Invert();
+  bool EaseIn(const TreeProblem& problem, SteadyTree& tree);
+
+  SteadyOptions options_;
+  TreePass pass_;
+  double tolerance_m_ = 0;
+  double longest_step_m_ = 0;
+  Eigen::VectorXd unknowns_, misses_, step_, trial_, trial_misses_, change_, inverse_change_, row_;
+  Eigen::MatrixXd jacobian_, inverse_, identity_;
+  Eigen::PartialPivLU<Eigen::MatrixXd> lu_;
+};
+
+/// \return a usable solution's lines as points, finer than it was solved.
+[[nodiscard]] TreeShape SampleShape(const TreeProblem& problem, const SteadyTree& solution);
+
+}  // namespace offplumb::tow
