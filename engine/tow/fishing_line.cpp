@@ -75,7 +75,9 @@ struct Water {
     const double vx = layer.vx + layer.gx * below;
     const double vy = layer.vy + layer.gy * below;
     const double wt = (vx * slope.px + vy * slope.py) * slope.inv_s;
-    const double kappa = NormalFactor(line, vx * vx + vy * vy - wt * wt);
+    const double cross = vx * slope.py - vy * slope.px;
+    const double across = (vx * vx + vy * vy + cross * cross) * slope.inv_s;  // |Wn|^2 S
+    const double kappa = NormalFactor(line, across * slope.inv_s);
     const double stretch = 1.0 + y[kTension] * line.compliance_per_N;
     const double weight = line.weight_in_water_N_per_m / stretch;
     const double c = slope.s * slope.s / y[kTension];
@@ -174,6 +176,37 @@ Vector2d MeanLogSlope(const Vector2d& run_m, double rise_bow_m) {
   const double slope = run_m.norm() / rise_bow_m;
   if (slope < kSmallLogSlope) return run_m / rise_bow_m;
   return std::asinh(slope) / slope * run_m / rise_bow_m;
+}
+
+Eigen::Matrix2d MeanLogSlopeByRun(const Vector2d& run_m, double rise_bow_m) {
+  const double run = run_m.norm();
+  const double slope = run / rise_bow_m;
+  if (slope < kSmallLogSlope) return Eigen::Matrix2d::Identity() / rise_bow_m;
+  const Vector2d n = run_m / run;
+  const double along = 1.0 / std::sqrt(1.0 + slope * slope);
+  const double across = std::asinh(slope) / slope;
+  return (across * Eigen::Matrix2d::Identity() + (along - across) * n * n.transpose()) / rise_bow_m;
+}
+
+Eigen::Matrix<double, 3, 2> PullByLogSlope(const Vector3d& pull_N) {
+  // The pull is T (tanh|u| n, -1/cosh|u|).
+  const double tension = pull_N.norm();
+  const double level = pull_N.head<2>().norm();
+  const double upright = -pull_N.z();  // T/cosh|u|
+  Eigen::Matrix<double, 3, 2> change = Eigen::Matrix<double, 3, 2>::Zero();
+  change.topRows<2>().diagonal().setConstant(tension);
+  if (level < kSmallLogSlope * tension) return change;
+  const Vector2d n = pull_N.head<2>() / level;
+  const double across = level / std::asinh(level / upright);
+  const double along = upright * upright / tension;
+  change.topRows<2>() = across * Eigen::Matrix2d::Identity() + (along - across) * n * n.transpose();
+  change.row(2) = upright * level / tension * n;
+  return change;
+}
+
+Vector2d TurnPerMetre(const FishingLineProblem& problem, double clip_depth_m, double tension_N) {
+  const Vector2d v = problem.flow->At(clip_depth_m);
+  return NormalFactor(*problem.line, v.squaredNorm()) / tension_N * v;
 }
 
 Vector2d GuessRodLogSlope(const FishingLineProblem& problem, const Vector3d& clip_m) {

@@ -52,6 +52,17 @@ inline constexpr double kLongestFishingLine_m = 5000;
 /// vector. A foot's miss told in it is linear in the rod's log-slope, however far the line bellies
 /// out. \param run_m from the foot to the rod tip, (x, y). \param rise_bow_m rise times Bow.
 [[nodiscard]] Vector2d MeanLogSlope(const Vector2d& run_m, double rise_bow_m);
+/// \return its derivatives with the run, 1/m.
+[[nodiscard]] Eigen::Matrix2d MeanLogSlopeByRun(const Vector2d& run_m, double rise_bow_m);
+
+/// How the pull of a line on its clip changes with its log-slope there, N. \param pull_N upward (z
+/// < 0).
+[[nodiscard]] Eigen::Matrix<double, 3, 2> PullByLogSlope(const Vector3d& pull_N);
+
+/// How fast its log-slope changes on the way down at a clip, 1/m, the line's own weight left out.
+/// \param tension_N there.
+[[nodiscard]] Vector2d TurnPerMetre(const FishingLineProblem& problem, double clip_depth_m,
+                                    double tension_N);
 
 /// A start for the rod's log-slope: the sideways catenary through both ends in the stream at
 /// mid-depth.

@@ -27,7 +27,8 @@ struct Rise {
   bool per_rise;
 
   LineState operator()(const LineState& y) const {
-    const double s = std::sqrt(1.0 + y[kPx] * y[kPx] + y[kPy] * y[kPy]);
+    const double s2 = 1.0 + y[kPx] * y[kPx] + y[kPy] * y[kPy];
+    const double s = std::sqrt(s2);
     const double tension = y[kTension];
     const double stretch = 1.0 + tension * line.compliance_per_N;
     const double rate =
@@ -40,7 +41,9 @@ struct Rise {
       const double vx = layer->vx + layer->gx * below;
       const double vy = layer->vy + layer->gy * below;
       const double wt = (vx * y[kPx] + vy * y[kPy]) / s;
-      const double kappa = NormalFactor(line, vx * vx + vy * vy - wt * wt);
+      // |Wn|^2 = W^2 - Wt^2 with nothing to cancel, and no root to wait for.
+      const double cross = vx * y[kPy] - vy * y[kPx];
+      const double kappa = NormalFactor(line, (vx * vx + vy * vy + cross * cross) / s2);
       kx = kappa * vx;
       ky = kappa * vy;
       tangential = line.tangential * std::abs(wt) * wt;
@@ -97,6 +100,29 @@ Rise MakeRise(const MainLineSpan& span, const Storey& storey, bool per_rise) {
   return {*span.line, layer, per_rise};
 }
 
+/// Whether a step of h along the present slope leaves the storey.
+bool Reaches(const LineState& y, const Storey& storey, double h) {
+  return (y[kZ] - storey.top_m) * std::sqrt(1.0 + y[kPx] * y[kPx] + y[kPy] * y[kPy]) < h;
+}
+
+/// A step with depth as the running variable that ends on the storey's top.
+LineState StepToTop(const MainLineSpan& span, const Storey& storey, const LineState& y) {
+  LineState top = Luther6Step(MakeRise(span, storey, true), y, y[kZ] - storey.top_m);
+  top[kZ] = storey.top_m;
+  return top;
+}
+
+/// A step of h, or to the storey's top if that comes first. Most crossings show in the slope
+/// beforehand; for them no step of h is made only to be thrown away.
+LineState StepUp(const MainLineSpan& span, const Storey& storey, const LineState& y, double h) {
+  if (Reaches(y, storey, h)) {
+    const LineState top = StepToTop(span, storey, y);
+    if (top[kUnstretched] <= span.length_m) return top;
+  }
+  const LineState next = Luther6Step(MakeRise(span, storey, false), y, h);
+  return next[kZ] < storey.top_m ? StepToTop(span, storey, y) : next;
+}
+
 }  // namespace
 
 Vector3d MainLinePoint::PullFromAbove_N() const {
@@ -125,13 +151,8 @@ bool Climb(const MainLineSpan& span, MainLinePoint& point, std::vector<Vector3d>
   Storey storey = StoreyAt(*span.flow, y[kZ]);
   while (span.length_m - y[kUnstretched] > 1e-13 * span.length_m) {
     const double h = std::min({h_full, storey.longest_step_m, span.length_m - y[kUnstretched]});
-    LineState next = Luther6Step(MakeRise(span, storey, false), y, h);
-    if (next[kZ] < storey.top_m) {
-      next = Luther6Step(MakeRise(span, storey, true), y, y[kZ] - storey.top_m);
-      next[kZ] = storey.top_m;
-    }
-    if (!(next[kTension] > 0)) return false;
-    y = next;
+    y = StepUp(span, storey, y, h);
+    if (!(y[kTension] > 0)) return false;
     if (y[kZ] <= storey.top_m) storey = StoreyAt(*span.flow, y[kZ]);
     if (trace) trace->emplace_back(y[kX], y[kY], y[kZ]);
   }

@@ -13,24 +13,24 @@
 
 namespace offplumb::tow {
 
-/// Cube root of a number >= 0, relative error below 1e-14; numbers below 1e-300 give 0.
+/// Sixth root of a number >= 0, relative error below 2e-14; numbers below 1e-300 give 0.
 ///
-/// A start by dividing the exponent by three (good to 5 %; W. Kahan, Computing a real cube root,
-/// 1991), then Halley's rule twice, which cubes the error each time. A third of the time of the
-/// libraries' cbrt, which took a third of all the solver's; and made of + - * / alone, so that
-/// every machine gives the same bits.
-inline double CubeRoot(double x) {
+/// A start by dividing the exponent by six (good to 3.4 %; the way of W. Kahan, Computing a real
+/// cube root, 1991), then Halley's rule (1.2e-4), then the series of (1 - e)^(-1/6). Taken from the
+/// square of the speed it waits for no square root; and it is made of + - * / alone, so that every
+/// machine gives the same bits.
+inline double SixthRoot(double x) {
   if (!(x > 1e-300)) return 0.0;
   std::uint64_t bits = 0;
   std::memcpy(&bits, &x, sizeof bits);
-  bits = bits / 3 + 0x2a9f76253119d328ULL;
+  bits = bits / 6 + 0x3547640000000000ULL;
   double y = 0;
   std::memcpy(&y, &bits, sizeof y);
-  for (int i = 0; i < 2; ++i) {
-    const double cube = y * y * y;
-    y *= (cube + 2 * x) / (2 * cube + x);
-  }
-  return y;
+  const double inverse = 1.0 / x;
+  const double rough = (y * y * y) * (y * y * y);
+  y *= (5 * rough + 7 * x) / (7 * rough + 5 * x);
+  const double e = 1.0 - (y * y * y) * (y * y * y) * inverse;
+  return y + y * e * ((1.0 / 6 + e * (7.0 / 72)) + e * e * (91.0 / 1296));
 }
 
 /// 1/2 rho d Cn |Wn|, kg/(m s), with White's Reynolds number term (LineLoads).
@@ -38,7 +38,7 @@ inline double CubeRoot(double x) {
 inline double NormalFactor(const LineLoads& line, double normal_speed2) {
   const double speed = std::sqrt(std::max(normal_speed2, 0.0));
   double factor = line.normal_linear * speed;
-  if (line.normal_cbrt > 0) factor += line.normal_cbrt * CubeRoot(speed);
+  if (line.normal_cbrt > 0) factor += line.normal_cbrt * SixthRoot(normal_speed2);
   return factor;
 }
 

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include <Eigen/SVD>
+
 namespace offplumb::tow {
 namespace {
 
@@ -15,8 +17,14 @@ constexpr int kMostHalvings = 8;
 constexpr int kPatience = 8;
 /// Relative step of the difference quotients: the cube root of the pass's own error.
 constexpr double kDifference = 1e-5;
-/// Steps in which the stream is eased in from rest.
-constexpr int kEaseSteps = 16;
+/// Longest and shortest step in which the stream is eased in from rest, as part of the whole.
+constexpr double kLongestEase = 0.125;
+constexpr double kShortestEase = 1.0 / 1024;
+constexpr int kMostEasedPasses = 40;
+/// A fishing line's foot may miss its clip by this part of the line's length.
+constexpr double kFootPart = 1e-7;
+/// A ball this near to the surface, as part of the line's length, is on its way out of the water.
+constexpr double kAtSurfacePart = 0.01;
 
 /// The problem with part of its stream.
 TreeProblem Eased(const TreeProblem& problem, double part) {
@@ -50,8 +58,8 @@ SteadySolver::SteadySolver(SteadyOptions options) : options_(options) {}
 
 void SteadySolver::Resize(int size) {
   if (unknowns_.size() == size) return;
-  for (auto* vector :
-       {&unknowns_, &misses_, &step_, &trial_, &trial_misses_, &change_, &inverse_change_, &row_}) {
+  for (auto* vector : {&unknowns_, &misses_, &step_, &trial_, &trial_misses_, &change_,
+                       &inverse_change_, &row_, &reached_}) {
     vector->resize(size);
   }
   jacobian_.resize(size, size);
@@ -69,7 +77,8 @@ void SteadySolver::Invert() {
 bool SteadySolver::Step(SteadyTree& tree) {
   step_.noalias() = -(inverse_ * misses_);
   const double longest = step_.cwiseAbs().maxCoeff();
-  if (longest > longest_step_m_) step_ *= longest_step_m_ / longest;
+  const double allowed = kLongestStepPart * line_m_;
+  if (longest > allowed) step_ *= allowed / longest;
   // Never more than most of the way to the surface at once.
   const double rise = -step_[2];
   if (rise > 0.9 * unknowns_[2] && unknowns_[2] > 0) step_ *= 0.9 * unknowns_[2] / rise;
@@ -94,7 +103,7 @@ bool SteadySolver::Step(SteadyTree& tree) {
 
 /// Jacobian by one-sided differences at the present unknowns.
 bool SteadySolver::Refresh(SteadyTree& tree) {
-  const double h = kDifference * tolerance_m_ / options_.tolerance;
+  const double h = kDifference * line_m_;
   for (Eigen::Index j = 0; j < unknowns_.size(); ++j) {
     trial_ = unknowns_;
     trial_[j] += h;
@@ -106,19 +115,30 @@ bool SteadySolver::Refresh(SteadyTree& tree) {
   return true;
 }
 
-bool SteadySolver::Iterate(SteadyTree& tree) {
+/// Whether the last pass missed by little enough. False for anything that is not a number.
+bool SteadySolver::Met() const {
+  return misses_.norm() <= tolerance_m_ && pass_.foot_miss_m() <= kFootPart * line_m_;
+}
+
+bool SteadySolver::Iterate(Start start, SteadyTree& tree) {
   tree.status = pass_.Run(unknowns_, tree, misses_);
   if (tree.status != SteadyStatus::kConverged) return false;
-  pass_.GuessJacobian(jacobian_);
-  Invert();
+  if (start == Start::kAnalytic) {
+    pass_.GuessJacobian(tree, jacobian_);
+    Invert();
+  } else if (!Refresh(tree)) {
+    return false;
+  }
+  // A step of the easing that does not succeed soon is better halved.
+  const int most = start == Start::kAnalytic ? options_.max_passes : kMostEasedPasses;
   double before = misses_.norm();
-  for (int i = 1; misses_.norm() > tolerance_m_; ++i) {
-    if (i > options_.max_passes) {
+  for (int i = 1; !Met(); ++i) {
+    const double now = misses_.norm();
+    if (i > most || !std::isfinite(now)) {
       tree.status = SteadyStatus::kNotConverged;
       return false;
     }
     if (i % kPatience == 0) {
-      const double now = misses_.norm();
       if (now > 1e-3 * before && !Refresh(tree)) return false;
       before = now;
     }
@@ -129,41 +149,76 @@ bool SteadySolver::Iterate(SteadyTree& tree) {
   return true;
 }
 
+/// Strengthens the stream from rest, in steps as long as they succeed. `reached_` keeps the last
+/// shape found.
 bool SteadySolver::EaseIn(const TreeProblem& problem, SteadyTree& tree) {
-  for (int i = 0; i <= kEaseSteps; ++i) {
-    const TreeProblem eased = Eased(problem, static_cast<double>(i) / kEaseSteps);
+  TreeProblem eased = Eased(problem, 0);
+  pass_.Prepare(eased, options_.refine);
+  pass_.Guess(unknowns_);
+  if (!Iterate(Start::kDifferences, tree)) return false;
+  double part = 0;
+  double step = kLongestEase;
+  while (part < 1) {
+    reached_ = unknowns_;
+    const double next = std::min(1.0, part + step);
+    eased = Eased(problem, next);
     pass_.Prepare(eased, options_.refine);
-    if (i == 0) pass_.Guess(unknowns_);
-    if (!Iterate(tree)) return false;
+    if (Iterate(Start::kDifferences, tree)) {
+      part = next;
+      step = std::min(2 * step, kLongestEase);
+    } else {
+      unknowns_ = reached_;
+      step /= 2;
+      if (step < kShortestEase) {
+        const SteadyStatus status = tree.status;
+        tree.status = status == SteadyStatus::kNotConverged ? WhyNot(tree) : status;
+        return false;
+      }
+    }
   }
-  pass_.Prepare(problem, options_.refine);
   return true;
 }
 
-void SteadySolver::Solve(const TreeProblem& problem, SteadyTree& tree) {
+/// Why no shape follows on the last one reached: where the equations fold, the weakest direction
+/// names the line that gives way.
+SteadyStatus SteadySolver::WhyNot(SteadyTree& tree) {
+  constexpr double kFolded = 0.05;
+  unknowns_ = reached_;
+  if (unknowns_[2] < kAtSurfacePart * line_m_) return SteadyStatus::kBallAtSurface;
+  if (pass_.Run(unknowns_, tree, misses_) != SteadyStatus::kConverged || !Refresh(tree))
+    return tree.status;
+  if (AboutToSag(tree)) return SteadyStatus::kFishingLineSlack;
+  const Eigen::JacobiSVD<Eigen::MatrixXd> svd(jacobian_, Eigen::ComputeFullV);
+  if (svd.singularValues().tail<1>()[0] > kFolded) return SteadyStatus::kNotConverged;
+  Eigen::Index weakest = 0;
+  svd.matrixV().rightCols<1>().cwiseAbs().maxCoeff(&weakest);
+  if (weakest < 3) return SteadyStatus::kMainLineSlack;
+  return weakest % 3 == 2 ? SteadyStatus::kNotConverged : SteadyStatus::kFishingLineSlack;
+}
+
+void SteadySolver::Begin(const TreeProblem& problem, SteadyTree& tree) {
   pass_.Prepare(problem, options_.refine);
   Resize(pass_.size());
   tree.clips.resize(problem.clips.size());
-  tolerance_m_ = options_.tolerance * problem.line_m;
-  longest_step_m_ = kLongestStepPart * problem.line_m;
+  line_m_ = problem.line_m;
+  tolerance_m_ = options_.tolerance * line_m_;
   tree.residual_m = -1;
   tree.passes = 0;
+}
+
+void SteadySolver::Solve(const TreeProblem& problem, SteadyTree& tree) {
+  Begin(problem, tree);
   pass_.Guess(unknowns_);
-  if (Iterate(tree) || EaseIn(problem, tree)) return;
-  if (tree.status == SteadyStatus::kNotConverged && AboutToSag(tree)) {
-    tree.status = SteadyStatus::kFishingLineSlack;
-  }
+  if (Iterate(Start::kAnalytic, tree)) return;
+  EaseIn(problem, tree);
+  pass_.Prepare(problem, options_.refine);  // Not to keep a pointer to an eased problem.
 }
 
 void SteadySolver::SolveFrom(const TreeProblem& problem, SteadyTree& tree) {
   if (tree.usable() && tree.clips.size() == problem.clips.size()) {
-    pass_.Prepare(problem, options_.refine);
-    Resize(pass_.size());
-    tolerance_m_ = options_.tolerance * problem.line_m;
-    longest_step_m_ = kLongestStepPart * problem.line_m;
-    tree.passes = 0;
+    Begin(problem, tree);
     pass_.Recall(tree, unknowns_);
-    if (Iterate(tree)) return;
+    if (Iterate(Start::kAnalytic, tree)) return;
   }
   Solve(problem, tree);
 }

@@ -41,18 +41,25 @@ class SteadySolver {
   void SolveFrom(const TreeProblem& problem, SteadyTree& tree);
 
  private:
+  void Begin(const TreeProblem& problem, SteadyTree& tree);
   void Resize(int size);
-  bool Iterate(SteadyTree& tree);
+  /// Where an iteration's first Jacobian comes from.
+  enum class Start { kAnalytic, kDifferences };
+
+  bool Iterate(Start start, SteadyTree& tree);
+  bool Met() const;
   bool Step(SteadyTree& tree);
   bool Refresh(SteadyTree& tree);
   void Invert();
   bool EaseIn(const TreeProblem& problem, SteadyTree& tree);
+  SteadyStatus WhyNot(SteadyTree& tree);
 
   SteadyOptions options_;
   TreePass pass_;
+  double line_m_ = 0;
   double tolerance_m_ = 0;
-  double longest_step_m_ = 0;
-  Eigen::VectorXd unknowns_, misses_, step_, trial_, trial_misses_, change_, inverse_change_, row_;
+  Eigen::VectorXd unknowns_, misses_, step_, trial_, trial_misses_, change_, inverse_change_, row_,
+      reached_;
   Eigen::MatrixXd jacobian_, inverse_, identity_;
   Eigen::PartialPivLU<Eigen::MatrixXd> lu_;
 };

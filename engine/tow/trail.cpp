@@ -33,7 +33,8 @@ struct March {
   const water::FlowLayer& layer;
 
   LineState operator()(const LineState& y) const {
-    const double tension = std::sqrt(y[kFx] * y[kFx] + y[kFy] * y[kFy] + y[kFz] * y[kFz]);
+    const double tension2 = y[kFx] * y[kFx] + y[kFy] * y[kFy] + y[kFz] * y[kFz];
+    const double tension = std::sqrt(tension2);
     const double tx = y[kFx] / tension;
     const double ty = y[kFy] / tension;
     const double tz = y[kFz] / tension;
@@ -42,7 +43,10 @@ struct March {
     const double vx = layer.vx + layer.gx * below;
     const double vy = layer.vy + layer.gy * below;
     const double wt = vx * tx + vy * ty;
-    const double kappa = NormalFactor(line, vx * vx + vy * vy - wt * wt);
+    // |Wn|^2 = |W x F|^2/F^2: a line along the stream leaves little of W^2 - Wt^2 but rounding.
+    const double cross = vx * y[kFy] - vy * y[kFx];
+    const double across2 = cross * cross + (vx * vx + vy * vy) * y[kFz] * y[kFz];
+    const double kappa = NormalFactor(line, across2 / tension2);
     const double along = line.tangential * std::abs(wt) * wt - kappa * wt;
     const double stretch = 1.0 + tension * line.compliance_per_N;
     LineState d;
@@ -191,14 +195,14 @@ struct Marched {
 Marched MarchToClip(const Way& way, const TrailLoads& trail, double z) {
   Marched out;
   const LineLoads& first = trail.has_flasher ? trail.leader : trail.setback;
-  const Eigen::Vector2d v = way.flow.At(z);
+  const Eigen::Vector2d v = way.flow.OverBody(z);
   double pull = trail.lure.drag_per_q_kg_per_m;
   LineState y = AtLure(trail, first, v.x(), v.y(), z);
   if (way.trace) way.trace->emplace_back(y[kX], y[kY], y[kZ]);
   if (trail.has_flasher) {
     const int steps = StepsFor(first, trail.leader_m, pull);
     if (!MarchOver(way, trail.leader, trail.leader_m, steps, y)) return out;
-    const Eigen::Vector2d vf = way.flow.At(y[kZ]);
+    const Eigen::Vector2d vf = way.flow.OverBody(y[kZ]);
     Drop(y, Load(trail.flasher, vf.x(), vf.y()));
     if (!(Tension(y) > 0)) return out;
     pull += trail.flasher.drag_per_q_kg_per_m;

@@ -29,7 +29,8 @@ namespace offplumb::tow {
 #define OFFPLUMB_STEADY_STATUS(X)                                                                  \
   X(kConverged, "Solved.")                                                                         \
   X(kMainLineSlack,                                                                                \
-    "The main line goes slack: the rods and the lift of the tackle hold up all of the ball.")      \
+    "The main line goes slack: the rods and the lift of the tackle hold up nearly all of the "     \
+    "ball.")                                                                                       \
   X(kFishingLineSlack,                                                                             \
     "A fishing line goes slack: the tension at its rod tip cannot hold it against its weight and " \
     "the water.")                                                                                  \

@@ -36,13 +36,20 @@ Eigen::Vector2d BodiesDrag_N(const TreeProblem& problem, const Eigen::Vector2d& 
 
 /// Forces of the stream and weight on the ball, as the pull that the line must give.
 bool StartAtEye(const TreeProblem& problem, const Vector3d& eye_m, MainLinePoint& point) {
-  const Eigen::Vector2d v = problem.flow.At(eye_m.z());
+  const Eigen::Vector2d v = problem.flow.OverBody(eye_m.z());
   point = MainLinePoint{};
   point.place_m = eye_m;
   return point.SetPullFromAbove(-Load(problem.ball, v.x(), v.y()));
 }
 
-SteadyStatus CheckPlaces(const SteadyTree& tree) {
+/// A main line that carries less than this part of the ball's weight counts as slack: near none the
+/// shape hangs on the last newton of the rods, and so would the answer.
+constexpr double kSlackPart = 0.1;
+
+SteadyStatus CheckPlaces(const TreeProblem& problem, const SteadyTree& tree) {
+  if (tree.tension_boom_N < kSlackPart * problem.ball.weight_in_water_N) {
+    return SteadyStatus::kMainLineSlack;
+  }
   if (!(tree.eye_m.z() >= 0)) return SteadyStatus::kBallAtSurface;
   for (const ClipState& clip : tree.clips) {
     if (!(clip.clip_m.z() > 0)) return SteadyStatus::kClipAboveWater;
@@ -51,6 +58,26 @@ SteadyStatus CheckPlaces(const SteadyTree& tree) {
     if (!(clip.lure_m.z() > 0) || !(clip.flasher_m.z() > 0)) return SteadyStatus::kLureAtSurface;
   }
   return SteadyStatus::kConverged;
+}
+
+/// How a foot's mean log-slope, less the one it needs, changes with the clip's place, 1/m.
+Eigen::Matrix<double, 2, 3> MissByClip(const FishingLineProblem& rod, const ClipState& clip,
+                                       double bow) {
+  const Vector3d to_rod_m = rod.rod_tip_m - clip.clip_m;
+  const Vector3d& pull = clip.fishing_line_force_N;
+  Eigen::Matrix<double, 2, 3> change;
+  change.leftCols<2>() = MeanLogSlopeByRun(to_rod_m.head<2>(), -to_rod_m.z() * bow);
+  // A metre deeper the foot itself has run on by its slope.
+  change.col(2) = change.leftCols<2>() * (pull.head<2>() / -pull.z());
+  return change;
+}
+
+/// How the upper end of a line moves against its lower with the pull that it carries, m/N.
+Eigen::Matrix3d EndByPull(const Vector3d& chord_m, double tension_N) {
+  const double length = chord_m.norm();
+  if (!(length > 0)) return Eigen::Matrix3d::Zero();
+  const Vector3d t = chord_m / length;
+  return length / tension_N * (Eigen::Matrix3d::Identity() - t * t.transpose());
 }
 
 }  // namespace
@@ -64,6 +91,9 @@ void TreePass::Prepare(const TreeProblem& problem, int refine) {
   rod_scale_m_.resize(clips);
   bow_.resize(clips);
   trail_known_.assign(clips, 0);
+  pull_above_N_.resize(clips);
+  moved_.resize(3, size());
+  pulled_.resize(3, size());
   const double fastest = problem.flow.LargestSpeed_mps(problem.line_m);
   double from_m = 0;
   for (std::size_t i = 0; i <= clips; ++i) {
@@ -113,22 +143,29 @@ void TreePass::Recall(const SteadyTree& tree, Eigen::VectorXd& unknowns) const {
   }
 }
 
-void TreePass::GuessJacobian(Eigen::MatrixXd& jacobian) const {
-  // Moving the eye moves all of the line. Turning the rod's end of a fishing line turns all of it,
-  // and changes its pull on the clip by part of its tension, which turns the main line above.
-  constexpr double kPullPart = 0.8;
+void TreePass::GuessJacobian(const SteadyTree& tree, Eigen::MatrixXd& jacobian) {
+  // Up the main line once more, with the derivatives of place and pull. Moving the eye moves all of
+  // the line; turning a fishing line changes its pull, and with it the way of the main line above.
+  // docs/method.md section 4.
   jacobian.setIdentity();
+  moved_.setIdentity();
+  pulled_.setZero();
   for (std::size_t i = 0; i < rods_.size(); ++i) {
-    const ClipLoads& clip = problem_->clips[i];
-    const double above_m = problem_->line_m - clip.above_ball_m;
-    const double turned = kPullPart * clip.rod_tip_tension_N / LeastTension_N(*problem_, i + 1) *
-                          above_m / rod_scale_m_[i];
-    for (Eigen::Index axis = 0; axis < 2; ++axis) {
-      const Eigen::Index of_rod = FirstOf(i) + axis;
-      jacobian(axis, of_rod) = -turned;
-      jacobian(of_rod, axis) = 1.0 / bow_[i];
-    }
+    const ClipState& clip = tree.clips[i];
+    const Vector3d& rod_pull = clip.fishing_line_force_N;
+    const Eigen::Index of_rod = FirstOf(i);
+    jacobian.middleRows<2>(of_rod).noalias() =
+        rod_scale_m_[i] * MissByClip(rods_[i], clip, bow_[i]) * moved_;
+    jacobian.block<2, 2>(of_rod, of_rod).setIdentity();
+
+    const Eigen::Matrix<double, 3, 2> by_slope = PullByLogSlope(rod_pull);
+    const Vector3d by_depth = by_slope * TurnPerMetre(rods_[i], clip.clip_m.z(), rod_pull.norm());
+    pulled_.middleCols<2>(of_rod) -= by_slope / rod_scale_m_[i];
+    pulled_.noalias() -= by_depth * moved_.row(2);
+    const Vector3d end_m = i + 1 < rods_.size() ? tree.clips[i + 1].clip_m : top_.place_m;
+    moved_.noalias() += EndByPull(end_m - clip.clip_m, pull_above_N_[i].norm()) * pulled_;
   }
+  jacobian.topRows<3>() = moved_;
 }
 
 SteadyStatus TreePass::March(std::size_t i, double lure_below_m, ClipState& state) {
@@ -160,20 +197,22 @@ SteadyStatus TreePass::Join(std::size_t i, const Eigen::VectorXd& unknowns, Stea
   if (!foot.holds) return SteadyStatus::kFishingLineSlack;
   const Vector3d& rod_tip_m = rods_[i].rod_tip_m;
   const double rise_bow_m = (state.clip_m.z() - rod_tip_m.z()) * bow_[i];
+  foot_miss_m_ = std::max(foot_miss_m_, (foot.place_m - state.clip_m.head<2>()).norm());
   misses.segment<2>(first) =
       rod_scale_m_[i] * (MeanLogSlope(rod_tip_m.head<2>() - foot.place_m, rise_bow_m) -
                          MeanLogSlope((rod_tip_m - state.clip_m).head<2>(), rise_bow_m));
   state.fishing_line_force_N = foot.force_on_clip_N;
   state.fishing_line_m = foot.path_m;
   state.fishing_line_unstretched_m = foot.unstretched_m;
-  const bool rises = top_.SetPullFromAbove(top_.PullFromAbove_N() - state.trail_force_N -
-                                           state.fishing_line_force_N);
+  pull_above_N_[i] = top_.PullFromAbove_N() - state.trail_force_N - state.fishing_line_force_N;
+  const bool rises = top_.SetPullFromAbove(pull_above_N_[i]);
   return rises ? SteadyStatus::kConverged : SteadyStatus::kMainLineSlack;
 }
 
 SteadyStatus TreePass::Run(const Eigen::VectorXd& unknowns, SteadyTree& tree,
                            Eigen::VectorXd& misses) {
   ++tree.passes;
+  foot_miss_m_ = 0;
   tree.eye_m = unknowns.head<3>();
   if (!StartAtEye(*problem_, tree.eye_m, top_)) return SteadyStatus::kMainLineSlack;
   tree.tension_ball_N = top_.tension_N;
@@ -189,20 +228,20 @@ SteadyStatus TreePass::Run(const Eigen::VectorXd& unknowns, SteadyTree& tree,
 
 void TreePass::Finish(SteadyTree& tree) const {
   const water::Flow& flow = problem_->flow;
-  const Eigen::Vector2d v = flow.At(tree.eye_m.z());
+  const Eigen::Vector2d v = flow.OverBody(tree.eye_m.z());
   // The ball hangs under its eye in line with the pull on it.
   tree.ball_m = tree.eye_m + problem_->eye_to_centre_m / tree.tension_ball_N *
                                  Load(problem_->ball, v.x(), v.y());
-  tree.ball_water_speed_mps = flow.At(tree.ball_m.z()).norm();
+  tree.ball_water_speed_mps = flow.OverBody(tree.ball_m.z()).norm();
   tree.tension_boom_N = top_.tension_N;
   tree.angle_boom_rad = std::atan(std::hypot(top_.px, top_.py));
   tree.stretched_m = top_.stretched_m;
   for (ClipState& clip : tree.clips) {
     clip.lure_m += clip.clip_m;
     clip.flasher_m += clip.clip_m;
-    clip.lure_water_speed_mps = flow.At(clip.lure_m.z()).norm();
+    clip.lure_water_speed_mps = flow.OverBody(clip.lure_m.z()).norm();
   }
-  tree.status = CheckPlaces(tree);
+  tree.status = CheckPlaces(*problem_, tree);
 }
 
 TreeShape TreePass::Trace(const SteadyTree& tree) const {

@@ -31,13 +31,18 @@ class TreePass {
   void Guess(Eigen::VectorXd& unknowns) const;
   /// A start from the solution of a similar problem with the same number of clips.
   void Recall(const SteadyTree& tree, Eigen::VectorXd& unknowns) const;
-  /// Estimate of d misses/d unknowns, from closed forms.
-  void GuessJacobian(Eigen::MatrixXd& jacobian) const;
+  /// Estimate of d misses/d unknowns about the last pass, from closed forms.
+  /// \param tree what that pass left.
+  void GuessJacobian(const SteadyTree& tree, Eigen::MatrixXd& jacobian);
 
   /// One pass. \param tree gets places relative to the clips; Finish makes them absolute.
   /// \return kConverged when the pass came to its end (the misses may be large), else what stopped
   /// it.
   SteadyStatus Run(const Eigen::VectorXd& unknowns, SteadyTree& tree, Eigen::VectorXd& misses);
+
+  /// \return how far a fishing line's foot was from its clip at most in the last pass, m. A line
+  /// that bellies out far misses by more than its mean log-slope shows.
+  [[nodiscard]] double foot_miss_m() const { return foot_miss_m_; }
 
   /// Turns what the last pass left into the answer's places and figures, and sets its status.
   void Finish(SteadyTree& tree) const;
@@ -58,7 +63,12 @@ class TreePass {
       rod_scale_m_;                ///< Length that makes the rod's log-slope an unknown in metres.
   std::vector<double> bow_;        ///< Of each fishing line, see Bow.
   std::vector<char> trail_known_;  ///< In a uniform stream a trail is marched once.
-  MainLinePoint top_;              ///< Where the last pass ended.
+  std::vector<Vector3d>
+      pull_above_N_;         ///< Of the main line just above each clip, in the last pass.
+  Eigen::Matrix3Xd moved_;   ///< GuessJacobian's: place and
+  Eigen::Matrix3Xd pulled_;  ///< pull at the point it has come to, by unknown.
+  double foot_miss_m_ = 0;
+  MainLinePoint top_;  ///< Where the last pass ended.
 };
 
 }  // namespace offplumb::tow

@@ -134,6 +134,32 @@ Vector2d Flow::At(double depth_m) const {
   return VelocityIn(layers_[static_cast<size_t>(LayerAt(depth))], depth);
 }
 
+bool Flow::JumpsBetween(int upper, int lower) const {
+  for (int i = upper; i < lower; ++i) {
+    const FlowLayer& above = layers_[static_cast<size_t>(i)];
+    const FlowLayer& below = layers_[static_cast<size_t>(i) + 1];
+    const Vector2d jump = VelocityIn(above, above.bottom_m) - VelocityIn(below, below.top_m);
+    if (jump.norm() > kJoin) return true;
+  }
+  return false;
+}
+
+Vector2d Flow::OverBody(double depth_m) const {
+  const double top = std::max(depth_m - kBodyHeight_m / 2, 0.0);
+  const double bottom = std::max(depth_m + kBodyHeight_m / 2, 0.0);
+  const int upper = LayerAt(top);
+  const int lower = LayerAt(bottom);
+  if (upper == lower || !JumpsBetween(upper, lower)) return At(depth_m);
+  Vector2d sum = Vector2d::Zero();
+  for (int i = upper; i <= lower; ++i) {
+    const FlowLayer& layer = layers_[static_cast<size_t>(i)];
+    const double from = std::max(top, layer.top_m);
+    const double to = std::min(bottom, layer.bottom_m);
+    sum += (to - from) * VelocityIn(layer, 0.5 * (from + to));
+  }
+  return sum / (bottom - top);
+}
+
 double Flow::LargestSpeed_mps(double depth_m) const {
   double largest = At(depth_m).norm();
   for (const FlowLayer& layer : layers_) {

@@ -51,6 +51,9 @@ struct FlowLayer {
   double gy = 0;
 };
 
+/// Height over which a ball, flasher or lure feels the stream: about its own. Judgement.
+inline constexpr double kBodyHeight_m = 0.2;
+
 /// The velocity of the water past the boat against depth, in the boat's frame. Adjoining layers
 /// that continue each other exactly are joined, so that splitting a layer in two changes no answer.
 class Flow {
@@ -68,12 +71,19 @@ class Flow {
   int LayerAt(double depth_m) const;
   /// \return velocity at a depth, m/s; above the surface the surface's.
   Vector2d At(double depth_m) const;
+  /// \return the velocity that a small body feels, m/s: at its centre; but at a step the mean over
+  /// its height, kBodyHeight_m, since its drag changes gradually there and an equilibrium needs it
+  /// to. \param depth_m of the body's centre.
+  Vector2d OverBody(double depth_m) const;
   /// \return the greatest speed at any layer edge down to a depth, m/s.
   double LargestSpeed_mps(double depth_m) const;
   /// The same stream with a velocity added everywhere. \param added boat frame, m/s.
   Flow Plus(const Vector2d& added) const;
 
  private:
+  /// Whether the velocity jumps at an edge from one layer down to another.
+  bool JumpsBetween(int upper, int lower) const;
+
   std::vector<FlowLayer> layers_;
 };
 
