@@ -1,0 +1,45 @@
+/// \file
+/// The question `card`: depths over counts and speeds, for a sheet to tape by the rigger.
+#pragma once
+
+#include <vector>
+
+#include "answers/questions/setting.h"
+#include "engine/plan/card.h"
+
+namespace offplumb::answers {
+
+struct CardRequest {
+  RigChoice rig;
+  Sea sea;  ///< Its speed is not looked at.
+  Wanted wanted;
+  std::vector<double> speeds_mps;  ///< Increasing; empty: see UsualSpeeds_mps.
+  std::vector<double> counts_m;    ///< Increasing; empty: see UsualCounts_m.
+};
+
+/// The most speeds and counts of one card. Judgement: more than a page can hold.
+inline constexpr std::size_t kMostSpeeds = 24;
+inline constexpr std::size_t kMostCounts = 60;
+
+/// \return the seven speeds of a card where none are given: 1.5 to 4.5 mph, or about that in round
+/// figures of the units. Common practice, no source.
+[[nodiscard]] std::vector<double> UsualSpeeds_mps(DisplayUnits units);
+/// \return twelve counts up to the line on the shortest reel, at most 240 ft (72 m), in round
+/// steps.
+[[nodiscard]] std::vector<double> UsualCounts_m(DisplayUnits units, double line_on_reel_m);
+
+struct CardAnswer {
+  CardRequest request;          ///< With the usual speeds and counts filled in.
+  plan::Conditions conditions;  ///< Those of the first speed.
+  std::vector<tackle::Rigger> rigged;
+  std::vector<plan::Card> cards;  ///< One for each rigger meant, in the rig's order.
+  Remarks remarks;
+};
+
+/// The card of every rigger meant. A cell with no steady shape is left empty.
+/// \param progress may be empty.
+/// \return a problem when the request is at fault.
+[[nodiscard]] Expected<CardAnswer> Answer(const CardRequest& request,
+                                          const Progress& progress = {});
+
+}  // namespace offplumb::answers

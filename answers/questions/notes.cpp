@@ -1,0 +1,162 @@
+#include "answers/questions/notes.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace offplumb::answers {
+namespace {
+
+// Limits of the notes. Judgement, but for the Reynolds number: the sphere law was fitted up to it
+// (engine/tackle/drag_law.h).
+constexpr double kSphereLawReynolds = 2e5;
+constexpr double kBellyingLine = 1.10;  // Fishing line's path over the straight way.
+constexpr double kNearSurface_m = 1.0;
+
+bool MayStrum(const tackle::Rigger& rigger) {
+  return !rigger.line.constant_drag && !rigger.line.strumming;
+}
+
+bool CurrentHasNoSay(const Sea& sea) {
+  const auto& points = sea.current.points;
+  if (sea.speed_kind == plan::SpeedKind::kOverGround || points.empty()) return false;
+  return std::all_of(points.begin(), points.end(), [&](const water::CurrentPoint& point) {
+    return point.velocity_mps == points.front().velocity_mps;
+  });
+}
+
+std::string UnknownCurrent(const Wanted& wanted) {
+  const auto& prior = learn::Prior()[static_cast<std::size_t>(learn::Input::kGroundSpeed)];
+  const std::string allowed =
+      wanted.bands
+          ? fmt::format(", and the bands allow for {} of it with or against the boat",
+                        FormatQuantity(prior.high, Shown::kSpeed, DisplayUnits::kFeetKnots))
+          : std::string();
+  return fmt::format(
+      "Only the speed over ground is known. The current is taken as none{}. Give it with "
+      "--current, "
+      "or give the speed through the water.",
+      allowed);
+}
+
+void NoteStrumming(const std::vector<tackle::Rigger>& riggers, const Wanted& wanted,
+                   std::vector<std::string>& notes) {
+  if (!std::any_of(riggers.begin(), riggers.end(), MayStrum)) return;
+  notes.emplace_back(wanted.bands
+                         ? "A line that hums has more drag and rides shallower. That is inside the "
+                           "bands, not in the middle figures."
+                         : "The line is taken not to hum; one that does has more drag and rides "
+                           "shallower.");
+}
+
+/// The water's velocity at a depth, x ahead: normally below zero.
+bool RunsAft(const plan::Conditions& conditions, double depth_m) {
+  return plan::FlowOf(conditions, learn::MedianDraw()).At(depth_m).x() < 0;
+}
+
+void NoteBall(const tackle::Rigger& rigger, const plan::Conditions& conditions,
+              const plan::RiggerDepth& depth, DisplayUnits units, std::vector<std::string>& notes) {
+  const double reynolds = depth.figures.ball_water_speed_mps.median *
+                          rigger.ball.sphere_diameter_m /
+                          conditions.water.kinematic_viscosity_m2_per_s;
+  if (reynolds > kSphereLawReynolds) {
+    notes.emplace_back(
+        "The ball goes faster than its drag law was measured for; its drag may be less than taken "
+        "here, and the ball deeper.");
+  }
+  if (depth.figures.ball_depth_m.low < kNearSurface_m) {
+    notes.push_back(
+        fmt::format("The ball rides within {} of the surface, where waves and the wake move it.",
+                    FormatQuantity(kNearSurface_m, Shown::kLength, units)));
+  }
+}
+
+void NoteBoom(const tackle::Rigger& rigger, const plan::RiggerDepth& depth, DisplayUnits units,
+              std::vector<std::string>& notes) {
+  if (depth.figures.angle_boom_rad.median <= rigger.largest_boom_angle_rad) return;
+  notes.push_back(
+      fmt::format("The line leans {} at the boom, more than the {} the rig allows.",
+                  FormatQuantity(depth.figures.angle_boom_rad.median, Shown::kAngle, units),
+                  FormatQuantity(rigger.largest_boom_angle_rad, Shown::kAngle, units)));
+}
+
+void NoteClip(const tackle::Rigger& rigger, std::size_t clip, const plan::Conditions& conditions,
+              const plan::RiggerDepth& depth, std::vector<std::string>& notes) {
+  const tow::ClipState& state = depth.median.clips[clip];
+  const double straight_m = (state.clip_m - rigger.clips[clip].rod_tip_m).norm();
+  if (state.fishing_line_m > kBellyingLine * straight_m) {
+    notes.push_back(fmt::format(
+        "The fishing line to the {} bellies: it runs {:.0f} % longer than straight. A rod loaded "
+        "harder takes slack out of the strike.",
+        ClipName(rigger, clip), 100 * (state.fishing_line_m / straight_m - 1)));
+  }
+  if (!RunsAft(conditions, state.lure_m.z())) {
+    notes.push_back(fmt::format(
+        "At the {} the water stands still or comes from astern: it does not swim as it should.",
+        LureName(rigger, clip)));
+  }
+}
+
+void NoteDraws(const plan::RiggerDepth& depth, std::vector<std::string>& notes) {
+  if (depth.unusable == 0) return;
+  notes.push_back(
+      fmt::format("In {} of the {} draws behind the bands there is no steady shape; the bands are "
+                  "those of the rest.",
+                  depth.unusable, depth.members));
+}
+
+}  // namespace
+
+std::vector<std::string> NotesOnSetting(const RigChoice& rig, const Sea& sea, const Wanted& wanted,
+                                        const std::vector<tackle::Rigger>& riggers,
+                                        const plan::Conditions& conditions) {
+  std::vector<std::string> notes;
+  if (rig.invented) notes.emplace_back("This rig is an invented example.");
+  if (sea.water && rig.rig.water) {
+    notes.emplace_back("The water is the one asked for, not the one in the rig file.");
+  }
+  if (plan::SpeedInput(conditions) == learn::Input::kGroundSpeed) {
+    notes.push_back(UnknownCurrent(wanted));
+  }
+  if (CurrentHasNoSay(sea)) {
+    notes.emplace_back(
+        "A current that is the same at all depths carries boat and gear alike: with the speed "
+        "through the water it changes nothing.");
+  }
+  NoteStrumming(riggers, wanted, notes);
+  return notes;
+}
+
+std::vector<std::string> NotesOnShape(const tackle::Rigger& rigger,
+                                      const plan::Conditions& conditions,
+                                      const plan::RiggerDepth& depth, DisplayUnits units) {
+  std::vector<std::string> notes;
+  NoteBall(rigger, conditions, depth, units, notes);
+  NoteBoom(rigger, depth, units, notes);
+  for (std::size_t clip = 0; clip < rigger.clips.size(); ++clip) {
+    NoteClip(rigger, clip, conditions, depth, notes);
+  }
+  NoteDraws(depth, notes);
+  for (std::string& note : notes) note = fmt::format("{}: {}", rigger.name, note);
+  return notes;
+}
+
+void AddNew(std::vector<std::string>& notes, const std::vector<std::string>& added) {
+  for (const std::string& note : added) {
+    if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
+  }
+}
+
+std::string ClipName(const tackle::Rigger& rigger, std::size_t clip) {
+  const std::string& name = rigger.clips[clip].name;
+  if (!name.empty()) return name + " clip";
+  return rigger.clips.size() == 1 ? "clip" : fmt::format("clip {}", clip + 1);
+}
+
+std::string LureName(const tackle::Rigger& rigger, std::size_t clip) {
+  if (rigger.clips.size() == 1) return "lure";
+  const std::string& name = rigger.clips[clip].name;
+  return name.empty() ? fmt::format("lure {}", clip + 1) : name + " lure";
+}
+
+}  // namespace offplumb::answers

@@ -1,0 +1,90 @@
+#include "answers/questions/setting.h"
+
+#include <algorithm>
+#include <string_view>
+
+#include <fmt/format.h>
+
+#include "answers/units/words.h"
+#include "engine/tackle/nearest_word.h"
+
+namespace offplumb::answers {
+namespace {
+
+Problem NoSuchRigger(const RigChoice& choice) {
+  std::vector<std::string> names;
+  for (const tackle::Rigger& rigger : choice.rig.riggers) names.push_back(rigger.name);
+  const std::string nearest = tackle::NearestWord(choice.rigger, names);
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  const std::string meant =
+      nearest.empty() ? std::string() : fmt::format(" Did you mean {}?", Quoted(nearest));
+  return {ProblemKind::kBadInput,
+          "rigger",
+          fmt::format("The rig has no rigger {}.{}", Quoted(choice.rigger), meant),
+          fmt::format("Its riggers: {}.", JoinWords(views, "and")),
+          {},
+          0};
+}
+
+/// \return whether a current differs from depth to depth: only then does it change anything when
+/// the speed is the one through the surface water.
+bool VariesWithDepth(const water::Current& current) {
+  const auto& points = current.points;
+  return std::any_of(points.begin(), points.end(), [&](const water::CurrentPoint& point) {
+    return point.velocity_mps != points.front().velocity_mps;
+  });
+}
+
+Expected<void> CheckDirections(const Sea& sea) {
+  const bool over_ground = sea.speed_kind == plan::SpeedKind::kOverGround;
+  if (over_ground && !sea.course_rad && !sea.current.points.empty()) {
+    return BadInput("course", "The speed is over ground and a current is given, but no course.",
+                    "Give the way the boat goes over ground: --course \"20 deg\".");
+  }
+  if (!over_ground && sea.course_rad) {
+    return BadInput("course", "A course goes with a speed over ground.",
+                    "Add --over-ground, or give the way the bow points with --heading.");
+  }
+  if (!over_ground && !sea.heading_rad && VariesWithDepth(sea.current)) {
+    return BadInput("heading", "A current that changes with depth is given, but no heading.",
+                    "Give the way the bow points: --heading \"20 deg\".");
+  }
+  return {};
+}
+
+}  // namespace
+
+Expected<std::vector<tackle::Rigger>> ChooseRiggers(const RigChoice& choice) {
+  if (choice.rigger.empty()) return choice.rig.riggers;
+  for (const tackle::Rigger& rigger : choice.rig.riggers) {
+    if (SameWord(rigger.name, choice.rigger)) return std::vector<tackle::Rigger>{rigger};
+  }
+  return tl::unexpected<Problem>(NoSuchRigger(choice));
+}
+
+Expected<plan::Conditions> MakeConditions(const Sea& sea, const tackle::Rig& rig) {
+  if (!sea.speed_mps) {
+    return BadInput("speed", "The boat's speed is missing.",
+                    "Give the speed through the water: --speed \"2.7 mph\". If all you have is the "
+                    "ground speed, add --over-ground.");
+  }
+  const auto directions = CheckDirections(sea);
+  if (!directions) return tl::unexpected<Problem>(directions.error());
+  plan::Conditions conditions;
+  conditions.water = sea.water ? *sea.water : rig.water.value_or(water::UsualSaltWater());
+  conditions.speed_kind = sea.speed_kind;
+  conditions.speed_mps = *sea.speed_mps;
+  conditions.course_rad = sea.course_rad.value_or(sea.heading_rad.value_or(0));
+  conditions.heading_rad = sea.heading_rad.value_or(conditions.course_rad);
+  conditions.current = sea.current;
+  const auto checked = plan::CheckConditions(conditions);
+  if (!checked) return tl::unexpected<Problem>(checked.error());
+  return conditions;
+}
+
+std::optional<learn::Ensemble> MakeEnsemble(const Wanted& wanted) {
+  if (!wanted.bands) return std::nullopt;
+  return learn::PriorEnsemble();
+}
+
+}  // namespace offplumb::answers
