@@ -1,0 +1,43 @@
+/// \file
+/// Phrases that the answers of several questions share.
+#pragma once
+
+#include <string>
+
+#include "answers/questions/setting.h"
+#include "answers/units/display.h"
+#include "engine/plan/band.h"
+
+namespace offplumb::cli {
+
+using answers::DisplayUnits;
+using answers::Shown;
+
+/// \return a band in words: "88 ft, 84 to 91".
+[[nodiscard]] std::string Words(const plan::Band& band, Shown shown, DisplayUnits units);
+
+/// \return the shortest honest phrase: "88 ft, give or take 3" where the sides are alike, else as
+/// above.
+[[nodiscard]] std::string ShortWords(const plan::Band& band, Shown shown, DisplayUnits units);
+
+/// \return what a person gave, with the digits they gave it in: "2.75 mph".
+[[nodiscard]] std::string Echo(double si, Shown shown, DisplayUnits units);
+
+/// \return how the boat goes: "2.75 mph through the water", or over ground with its course.
+/// \param with_speed false leaves the figure out.
+[[nodiscard]] std::string Way(const plan::Conditions& conditions, bool with_speed,
+                              DisplayUnits units);
+
+/// \return which water: "salt water", or by its density.
+[[nodiscard]] std::string WaterWords(const water::Water& water);
+
+/// \return where the reach ends: "where the line leans 65 deg at the boom".
+[[nodiscard]] std::string ReachEnd(bool line_limits, double largest_angle_rad, DisplayUnits units);
+
+/// \return a heading in strong letters with its line end.
+[[nodiscard]] std::string Strong(const std::string& text);
+
+/// \return notes and cautions for the foot of an answer.
+[[nodiscard]] std::string Foot(const answers::Remarks& remarks, std::size_t width);
+
+}  // namespace offplumb::cli
