@@ -1,0 +1,30 @@
+# The parts made by others, for a native build. Packages: packages.txt.
+# Used by the engine: Eigen3::Eigen, Boost::headers, tl::expected, offplumb_fmt.
+find_package(Eigen3 3.4 REQUIRED NO_MODULE)
+find_package(Boost 1.74 REQUIRED CONFIG)
+find_package(tl-expected REQUIRED)
+find_package(fmt 9 REQUIRED)
+add_library(offplumb_fmt INTERFACE)
+target_link_libraries(offplumb_fmt INTERFACE fmt::fmt)
+
+if(OFFPLUMB_BUILD_ANSWERS)
+  find_package(nlohmann_json 3.11 REQUIRED)
+  if("files" IN_LIST OFFPLUMB_PORTS)
+    find_package(tomlplusplus 3.3 REQUIRED)  # for its version; see offplumb_toml
+  endif()
+  if("drawings" IN_LIST OFFPLUMB_PORTS)
+    find_package(PkgConfig REQUIRED)
+    # Cairo's PDF and SVG painters are separate modules of the one library.
+    pkg_check_modules(PANGOCAIRO REQUIRED IMPORTED_TARGET pangocairo cairo cairo-pdf cairo-svg)
+  endif()
+endif()
+if(OFFPLUMB_BUILD_APPS)
+  find_package(CLI11 2.1 REQUIRED)
+endif()
+if(OFFPLUMB_BUILD_TESTS)
+  find_package(GTest 1.12 REQUIRED)
+  find_package(rapidcheck REQUIRED)
+endif()
+if(OFFPLUMB_BUILD_BENCH)
+  find_package(benchmark 1.7 REQUIRED)
+endif()
