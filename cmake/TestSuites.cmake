@@ -34,7 +34,9 @@ function(offplumb_finish_native_suite target dotted)
   target_link_libraries(${target} PRIVATE
     GTest::gtest GTest::gmock GTest::gtest_main rapidcheck rapidcheck_gtest)
   gtest_discover_tests(${target} DISCOVERY_MODE PRE_TEST DISCOVERY_TIMEOUT 60 NO_PRETTY_VALUES
-    TEST_PREFIX "${OFFPLUMB_TEST_PREFIX}${dotted}." PROPERTIES TIMEOUT 300)
+    TEST_PREFIX "${OFFPLUMB_TEST_PREFIX}${dotted}." PROPERTIES TIMEOUT 600
+    # Only the leak checker reads it: what others' libraries keep to the end.
+    ENVIRONMENT "LSAN_OPTIONS=suppressions=${PROJECT_SOURCE_DIR}/tests/leaks.supp")
 endfunction()
 
 function(offplumb_finish_wasm_suite target dotted)

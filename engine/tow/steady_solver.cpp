@@ -20,6 +20,8 @@ constexpr double kDifference = 1e-5;
 /// Longest and shortest step in which the stream is eased in from rest, as part of the whole.
 constexpr double kLongestEase = 0.125;
 constexpr double kShortestEase = 1.0 / 1024;
+/// The same when a line is seen to go slack: it soon does so for good.
+constexpr double kShortestEaseWithReason = 1.0 / 64;
 constexpr int kMostEasedPasses = 40;
 /// A fishing line's foot may miss its clip by this part of the line's length.
 constexpr double kFootPart = 1e-7;
@@ -169,11 +171,10 @@ bool SteadySolver::EaseIn(const TreeProblem& problem, SteadyTree& tree) {
     } else {
       unknowns_ = reached_;
       step /= 2;
-      if (step < kShortestEase) {
-        const SteadyStatus status = tree.status;
-        tree.status = status == SteadyStatus::kNotConverged ? WhyNot(tree) : status;
-        return false;
-      }
+      const bool reason = tree.status != SteadyStatus::kNotConverged;
+      if (step >= (reason ? kShortestEaseWithReason : kShortestEase)) continue;
+      if (!reason) tree.status = WhyNot(tree);
+      return false;
     }
   }
   return true;
