@@ -20,7 +20,7 @@ enum class ProblemKind {
 struct Problem {
   ProblemKind kind = ProblemKind::kFault;
   std::string
-      subject;  ///< The thing at fault, as the person calls it: "speed", "riggers[0].ball.weight".
+      subject;  ///< The thing at fault, as the person calls it: "speed", "rigger \"port\": ball".
   std::string message;  ///< What is wrong, with the value and the allowed range.
   std::string remedy;   ///< What to do about it. May be empty.
   std::string file;     ///< Where the input came from; empty if not from a file.

@@ -22,15 +22,16 @@ constexpr double kHeadingSize_mm = 6;
 constexpr double kHeadingBaseline_mm = 5;
 constexpr double kRigSize_mm = 3.6;
 constexpr double kRigStep_mm = 4.8;
+constexpr double kCurrentSize_mm = 3.6;
 constexpr double kSmallSize_mm = 3.1;
 constexpr double kSmallStep_mm = 3.9;
-constexpr double kAroundTable_mm = 2.5;
+constexpr double kAroundTable_mm = 2;
 constexpr double kSmallestDigits_mm = 2.5;
 
-/// A sheet with its words set, and the room that is left for the table.
+/// A sheet with its words set, and the table that fits into what they leave.
 struct Sheet {
   Drawing drawing;
-  Region table;
+  CardGrid grid;
 };
 
 void Add(std::string words, const Point& place, double size_mm, Anchor anchor, bool bold,
@@ -55,6 +56,11 @@ double AddHead(const tackle::Rigger& rigger, const CardSheetFacts& facts, Displa
   Add(facts.water, {right_mm, y_mm + kRigStep_mm / 2 + 0.3}, kRigSize_mm, Anchor::kEnd, false,
       drawing);
   y_mm += 2.8;
+  for (const std::string& line : WrapText(facts.current, kCurrentSize_mm, true, width_mm)) {
+    y_mm += kRigStep_mm;
+    Add(FitText(line, kCurrentSize_mm, true, width_mm), {right_mm, y_mm}, kCurrentSize_mm,
+        Anchor::kEnd, true, drawing);
+  }
   for (const std::string& sentence : RigWords(rigger, units)) {
     for (const std::string& line : WrapText(sentence, kRigSize_mm, false, width_mm)) {
       y_mm += kRigStep_mm;
@@ -113,7 +119,7 @@ std::vector<FootLine> FootLines(const plan::Card& card, const tackle::Rigger& ri
 }
 
 Sheet MakeSheet(const plan::Card& card, const tackle::Rigger& rigger, const CardSheetFacts& facts,
-                DisplayUnits units, bool upright) {
+                DisplayUnits units, bool upright, bool lines) {
   Sheet sheet;
   Drawing& drawing = sheet.drawing;
   drawing.title = facts.rig_name + ": " + rigger.name;
@@ -125,9 +131,28 @@ Sheet MakeSheet(const plan::Card& card, const tackle::Rigger& rigger, const Card
   const double head_mm = AddHead(rigger, facts, units, inner, drawing);
   const double foot_mm = AddFootLines(
       FootLines(card, rigger, facts, units, drawing.width_mm - 2 * side_mm), inner, drawing);
-  sheet.table = {{side_mm, head_mm + kAroundTable_mm},
-                 {drawing.width_mm - side_mm, foot_mm - kAroundTable_mm}};
+  const Region table{{side_mm, head_mm + kAroundTable_mm},
+                     {drawing.width_mm - side_mm, foot_mm - kAroundTable_mm}};
+  sheet.grid = LayOutCard(card, rigger, table, lines, units);
   return sheet;
+}
+
+/// Of the sheet on its side and upright, with ball and lures beside or below each other, the one
+/// that reads best.
+Sheet BestSheet(const plan::Card& card, const tackle::Rigger& rigger, const CardSheetFacts& facts,
+                DisplayUnits units) {
+  const bool may_be_beside = rigger.clips.size() < 2;
+  Sheet best = MakeSheet(card, rigger, facts, units, false, !may_be_beside);
+  const auto take_if_better = [&](bool upright, bool lines) {
+    Sheet other = MakeSheet(card, rigger, facts, units, upright, lines);
+    if (Legibility(other.grid) > Legibility(best.grid)) best = std::move(other);
+  };
+  take_if_better(true, !may_be_beside);
+  if (rigger.clips.size() == 1) {
+    take_if_better(false, true);
+    take_if_better(true, true);
+  }
+  return best;
 }
 
 }  // namespace
@@ -137,21 +162,15 @@ Expected<Drawing> MakeCardSheet(const plan::Card& card, const tackle::Rigger& ri
   if (card.counts_m.empty() || card.speeds_mps.empty()) {
     return BadInput("card", "The card has no counts or no speeds.", "Give at least one of each.");
   }
-  Sheet on_its_side = MakeSheet(card, rigger, facts, units, false);
-  Sheet upright = MakeSheet(card, rigger, facts, units, true);
-  const CardGrid wide = LayOutCard(card, rigger, on_its_side.table, units);
-  const CardGrid tall = LayOutCard(card, rigger, upright.table, units);
-  const bool choose_wide = wide.figure_size_mm >= tall.figure_size_mm;
-  const CardGrid& grid = choose_wide ? wide : tall;
-  if (!(grid.figure_size_mm * kDigitHeight >= kSmallestDigits_mm)) {
+  Sheet sheet = BestSheet(card, rigger, facts, units);
+  if (!(sheet.grid.figure_size_mm * kDigitHeight >= kSmallestDigits_mm)) {
     return BadInput("card",
                     fmt::format("{} counts and {} speeds do not fit on one sheet in figures that "
                                 "can be read.",
                                 card.counts_m.size(), card.speeds_mps.size()),
                     "Ask for fewer: 12 counts and 7 speeds fit well.");
   }
-  Sheet& sheet = choose_wide ? on_its_side : upright;
-  AddCardTable(card, rigger, grid, units, sheet.drawing);
+  AddCardTable(card, rigger, sheet.grid, units, sheet.drawing);
   return std::move(sheet.drawing);
 }
 

@@ -99,26 +99,15 @@ void AddNamesAbove(const plan::Card& card, const tackle::Rigger& rigger, const C
       Add(names[thing],
           {grid.ColumnLeft(speed) + part_mm * (static_cast<double>(thing) + 0.5),
            grid.area.top_left.y_mm + kNamesBaseline_mm},
-          kNameSize_mm, Anchor::kMiddle, thing == 0, drawing);
+          kNameSize_mm, Anchor::kMiddle, true, drawing);
     }
   }
-}
-
-double FigureSize_mm(const CardGrid& grid, std::size_t thing) {
-  return thing == 0 ? grid.figure_size_mm : grid.lure_size_mm;
 }
 
 /// The middle of one of the figures that stand below each other in a row.
 double LineMiddle_mm(const CardGrid& grid, std::size_t row, std::size_t thing) {
   const double things = static_cast<double>(grid.things);
-  const double figures_mm =
-      kFigureHeight * (grid.figure_size_mm + (things - 1) * grid.lure_size_mm);
-  const double gap_mm = (grid.row_mm - figures_mm) / (things + 1);
-  double y_mm = grid.RowTop(row) + gap_mm;
-  for (std::size_t above = 0; above < thing; ++above) {
-    y_mm += kFigureHeight * FigureSize_mm(grid, above) + gap_mm;
-  }
-  return y_mm + kFigureHeight * FigureSize_mm(grid, thing) / 2;
+  return grid.RowTop(row) + grid.row_mm * (static_cast<double>(thing) + 0.5) / things;
 }
 
 /// The em at which all counts fit their column.
@@ -148,42 +137,43 @@ void AddCounts(const plan::Card& card, const tackle::Rigger& rigger, const CardG
     for (std::size_t thing = 0; grid.lines && thing < names.size(); ++thing) {
       Add(names[thing],
           {grid.ColumnLeft(0) - 1.2, Centred_mm(LineMiddle_mm(grid, row, thing), kNameSize_mm)},
-          kNameSize_mm, Anchor::kEnd, thing == 0, drawing);
+          kNameSize_mm, Anchor::kEnd, true, drawing);
     }
   }
 }
 
 /// Figure above its range, in one part of a column.
-void AddAbove(const CellWords& words, bool bold, const Point& middle, const CardGrid& grid,
-              Drawing& drawing) {
+void AddAbove(const CellWords& words, const Point& middle, const CardGrid& grid, Drawing& drawing) {
   const double figure_mm = kFigureHeight * grid.figure_size_mm;
   if (words.low.empty()) {
     Add(words.figure, {middle.x_mm, Centred_mm(middle.y_mm, grid.figure_size_mm)},
-        grid.figure_size_mm, Anchor::kMiddle, bold, drawing);
+        grid.figure_size_mm, Anchor::kMiddle, true, drawing);
     return;
   }
   const double block_mm = figure_mm + kFigureToRange_mm + kFigureHeight * grid.range_size_mm;
   const double top_mm = middle.y_mm - block_mm / 2;
   Add(words.figure, {middle.x_mm, top_mm + 0.76 * grid.figure_size_mm}, grid.figure_size_mm,
-      Anchor::kMiddle, bold, drawing);
-  Add(words.low + " to " + words.high,
+      Anchor::kMiddle, true, drawing);
+  Add(ShortRange(words),
       {middle.x_mm, top_mm + figure_mm + kFigureToRange_mm + 0.76 * grid.range_size_mm},
       grid.range_size_mm, Anchor::kMiddle, false, drawing);
 }
 
 /// Figure with the ends of its range beside it: the shallow one above the deep one.
-void AddBeside(const CellWords& words, std::size_t thing, double left_mm, double middle_mm,
-               const CardGrid& grid, Drawing& drawing) {
-  const double size_mm = FigureSize_mm(grid, thing);
+void AddBeside(const CellWords& words, double left_mm, double middle_mm, const CardGrid& grid,
+               Drawing& drawing) {
+  const double size_mm = grid.figure_size_mm;
   const double block_mm = grid.figure_width_mm + kFigureToRange_mm + grid.end_width_mm;
   const double figure_end_mm = left_mm + (grid.column_mm - block_mm) / 2 + grid.figure_width_mm;
   const double range_mm = figure_end_mm + kFigureToRange_mm;
-  Add(words.figure, {figure_end_mm, Centred_mm(middle_mm, size_mm)}, size_mm, Anchor::kEnd,
-      thing == 0, drawing);
+  Add(words.figure, {figure_end_mm, Centred_mm(middle_mm, size_mm)}, size_mm, Anchor::kEnd, true,
+      drawing);
   if (words.low.empty()) return;
-  Add(words.low, {range_mm, middle_mm - 0.25}, grid.range_size_mm, Anchor::kStart, false, drawing);
-  Add(words.high, {range_mm, middle_mm + 0.25 + 0.76 * grid.range_size_mm}, grid.range_size_mm,
+  Add(words.low, {range_mm, middle_mm - kEndGap / 2 * grid.range_size_mm}, grid.range_size_mm,
       Anchor::kStart, false, drawing);
+  Add(words.high,
+      {range_mm, middle_mm + kEndGap / 2 * grid.range_size_mm + kDigitHeight * grid.range_size_mm},
+      grid.range_size_mm, Anchor::kStart, false, drawing);
 }
 
 void AddCell(const plan::CardCell& cell, std::size_t speed, std::size_t row, const CardGrid& grid,
@@ -192,10 +182,9 @@ void AddCell(const plan::CardCell& cell, std::size_t speed, std::size_t row, con
   for (std::size_t thing = 0; thing < grid.things; ++thing) {
     const CellWords words = WordsOf(cell, thing, units);
     if (grid.lines) {
-      AddBeside(words, thing, grid.ColumnLeft(speed), LineMiddle_mm(grid, row, thing), grid,
-                drawing);
+      AddBeside(words, grid.ColumnLeft(speed), LineMiddle_mm(grid, row, thing), grid, drawing);
     } else {
-      AddAbove(words, thing == 0,
+      AddAbove(words,
                {grid.ColumnLeft(speed) + part_mm * (static_cast<double>(thing) + 0.5),
                 grid.RowTop(row) + grid.row_mm / 2},
                grid, drawing);

@@ -59,6 +59,8 @@ CellWords WordsOf(const plan::CardCell& cell, std::size_t thing, DisplayUnits un
   return Rounded(thing == 0 ? cell.ball_depth_m : cell.lure_depth_m[thing - 1], units);
 }
 
+std::string ShortRange(const CellWords& words) { return words.low + kDash + words.high; }
+
 bool HasDashes(const plan::Card& card) {
   return AnyCell(card, [](const plan::CardCell& cell) { return !Answered(cell); });
 }
@@ -113,10 +115,13 @@ std::string KeyWords(const plan::Card& card, const tackle::Rigger& rigger,
     words += " Small: it lies between these nine times in ten.";
   }
   words += " Count: the counter's reading, zeroed with the ball's eye at the waterline.";
+  if (facts.current.empty()) {
+    words += " No current that changes with depth is in it.";
+  }
   if (HasDashes(card)) {
     words += fmt::format(
-        " A dash: the line would lean more than {}° at the boom, or the gear has "
-        "no steady place.",
+        " A dash: a clip would be above the water, the line would lean more than {}° at the boom, "
+        "or the gear has no steady place.",
         FormatNumber(rigger.largest_boom_angle_rad, Shown::kAngle, units));
   }
   return words;
@@ -130,7 +135,7 @@ std::vector<std::string> CardCautions() {
       "aboard: cut. Keep cutters for your line at hand.",
       "Alone or cold water: jacket and engine cut-off lanyard on. Boat slow when the ball comes "
       "aboard; do not lean out for it.",
-      "Not for navigation: the bottom and its current are not in these figures. Ask the authority "
+      "Not for navigation: the bottom is not in these figures. Ask the authority "
       "for the day's rules. Makers' instructions and licensed practice come first."};
 }
 

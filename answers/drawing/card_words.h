@@ -19,6 +19,9 @@ struct CellWords {
 /// \param thing 0 is the ball; above it the lures, from the lowest clip up.
 [[nodiscard]] CellWords WordsOf(const plan::CardCell& cell, std::size_t thing, DisplayUnits units);
 
+/// \return a range as it stands in a cell, where every millimetre is wanted: "84–91".
+[[nodiscard]] std::string ShortRange(const CellWords& words);
+
 /// \return whether any cell is a dash; whether any has a band.
 [[nodiscard]] bool HasDashes(const plan::Card& card);
 [[nodiscard]] bool HasBands(const plan::Card& card);

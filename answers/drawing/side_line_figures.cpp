@@ -1,9 +1,11 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "answers/drawing/band_words.h"
 #include "answers/drawing/shapes.h"
 #include "answers/drawing/side_view_parts.h"
+#include "answers/drawing/text_box.h"
 
 namespace offplumb::answers {
 namespace {
@@ -14,10 +16,13 @@ constexpr double kRangeSize_mm = 4.4;
 constexpr double kRangeStep_mm = 5.6;  // From a figure down to its band.
 constexpr double kArcStep_mm = 12.5;   // From one rigger's angle to the next.
 constexpr double kNameSize_mm = 3.4;
-constexpr double kCountOffset_mm = 5;   // Of the count's dimension line from the line itself.
+// Of the count's dimension line from the line itself; ahead, and negative aft.
+constexpr std::array<double, 6> kCountOffsets_mm = {5, -5, 9, -9, 13, -13};
+constexpr double kTangled_mm = 2.5;     // The count's line nearer than this to a fishing line.
 constexpr double kPlumbGap_mm = 3;      // From plumb to the words of the angle.
 constexpr double kWorthSaying_m = 0.5;  // To port or starboard.
 constexpr double kFaintWidth_mm = 0.15;
+constexpr double kPart_mm = 1;        // From a part's middle to the line that leads to its name.
 constexpr double kUnderBoat_m = 0.8;  // No figure above this: hull and outboard are there.
 
 const Pen kWitness{kFaintWidth_mm, Role::kAccent, false};
@@ -89,25 +94,46 @@ std::vector<Text> CountPlaces(const std::string& words, const std::vector<Point>
   return places;
 }
 
-/// \return whether the fishing lines run ahead of the main line, so that the count goes aft of it.
-bool FishingLinesAhead(const DrawnRigger& drawn) {
-  const auto& main_line = drawn.depth->shape.main_line;
+/// \return how many of a line's points are all but on a fishing line.
+int Tangles(const std::vector<Point>& line, const DrawnRigger& drawn, const SideFrame& frame) {
+  std::vector<Point> others;
   for (const tow::TreeShape::OfClip& clip : drawn.depth->shape.clips) {
-    if (clip.fishing_line.empty()) continue;
-    const Eigen::Vector3d& middle_m = clip.fishing_line[clip.fishing_line.size() / 2];
-    const auto level = std::find_if(main_line.begin(), main_line.end(), [&](const auto& place_m) {
-      return place_m.z() >= middle_m.z();
-    });
-    if (level != main_line.end() && middle_m.x() > level->x()) return true;
+    for (std::size_t i = 1; i < clip.fishing_line.size(); ++i) {
+      const Point a = frame.At(clip.fishing_line[i - 1]);
+      const Point b = frame.At(clip.fishing_line[i]);
+      const int pieces = 1 + static_cast<int>(std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm));
+      for (int piece = 0; piece < pieces; ++piece) {
+        const double part = static_cast<double>(piece) / pieces;
+        others.push_back({a.x_mm + part * (b.x_mm - a.x_mm), a.y_mm + part * (b.y_mm - a.y_mm)});
+      }
+    }
   }
-  return false;
+  return static_cast<int>(std::count_if(line.begin(), line.end(), [&](const Point& point) {
+    return std::any_of(others.begin(), others.end(), [&](const Point& other) {
+      return std::hypot(point.x_mm - other.x_mm, point.y_mm - other.y_mm) < kTangled_mm;
+    });
+  }));
+}
+
+/// \return where the count's line runs clear of the fishing lines; where it nowhere does, where it
+/// is least tangled.
+double CountOffset_mm(const DrawnRigger& drawn, const SideFrame& frame) {
+  double best_mm = kCountOffsets_mm.front();
+  int fewest = Tangles(CountLine(drawn, best_mm, frame), drawn, frame);
+  for (const double offset_mm : kCountOffsets_mm) {
+    const int tangles = Tangles(CountLine(drawn, offset_mm, frame), drawn, frame);
+    if (tangles >= fewest) continue;
+    fewest = tangles;
+    best_mm = offset_mm;
+  }
+  return best_mm;
 }
 
 bool AddCount(const DrawnRigger& drawn, DisplayUnits units, const SideLayout& layout,
               Drawing& drawing) {
-  const bool ahead = !FishingLinesAhead(drawn);
-  const std::vector<Point> line =
-      CountLine(drawn, ahead ? kCountOffset_mm : -kCountOffset_mm, layout.frame);
+  const double offset_mm = CountOffset_mm(drawn, layout.frame);
+  const bool ahead = offset_mm > 0;
+  const std::vector<Point> line = CountLine(drawn, offset_mm, layout.frame);
   const std::string words = "count " + FormatQuantity(drawn.depth->count_m, Shown::kDepth, units);
   if (line.size() < 2) {
     const Point ball = layout.frame.At(drawn.depth->median.ball_m);
@@ -228,6 +254,32 @@ std::vector<Text> NamePlaces(const std::string& name, const Point& thing) {
   return places;
 }
 
+/// A dodger sways where a flasher turns; who tows one does not call it a flasher.
+std::string SwayingName(const tackle::Body& flasher) {
+  return flasher.name.find("dodger") == std::string::npos ? "flasher" : "dodger";
+}
+
+/// The point of a text's box that is nearest to another.
+Point NearestOf(const Text& text, const Point& to) {
+  const TextBox box = BoxOf(text);
+  return {std::clamp(to.x_mm, box[0].x_mm, box[2].x_mm),
+          std::clamp(to.y_mm, box[0].y_mm, box[2].y_mm)};
+}
+
+/// Names a clip close to it; where all is taken, further away with a thin line to it. Other parts
+/// are told by their shape, or by the depth at the side, and go without.
+void AddClipName(const Point& at, const SideLayout& layout, Drawing& drawing) {
+  const std::vector<Text> places = NamePlaces("clip", at);
+  if (AddWhereFree(InOrder(places), layout.view, false, drawing)) return;
+  if (!AddWhereFree(WithSurroundings(places), layout.view, false, drawing)) return;
+  const Point end = NearestOf(drawing.texts.back(), at);
+  const double length_mm = std::hypot(end.x_mm - at.x_mm, end.y_mm - at.y_mm);
+  if (!(length_mm > kPart_mm)) return;
+  const double part = kPart_mm / length_mm;
+  AddLine({{at.x_mm + part * (end.x_mm - at.x_mm), at.y_mm + part * (end.y_mm - at.y_mm)}, end},
+          Pen{kFaintWidth_mm, Role::kInk, false}, drawing);
+}
+
 }  // namespace
 
 double AngleWidth_mm(const DrawnRiggers& riggers, DisplayUnits units) {
@@ -257,10 +309,11 @@ void AddPartNames(const DrawnRiggers& riggers, const SideLayout& layout, Drawing
   for (const DrawnRigger& drawn : riggers) {
     name(riggers.size() > 1 ? drawn.rigger->name : "ball", drawn.depth->median.ball_m);
     for (std::size_t i = 0; i < drawn.rigger->clips.size(); ++i) {
-      const tow::ClipState& clip = drawn.depth->median.clips[i];
-      name("lure", clip.lure_m);
-      if (drawn.rigger->clips[i].trail.flasher) name("flasher", clip.flasher_m);
-      name("clip", clip.clip_m);
+      const tow::ClipState& state = drawn.depth->median.clips[i];
+      const tackle::Clip& clip = drawn.rigger->clips[i];
+      name("lure", state.lure_m);
+      if (clip.trail.flasher) name(SwayingName(*clip.trail.flasher), state.flasher_m);
+      AddClipName(layout.frame.At(state.clip_m), layout, drawing);
     }
   }
 }

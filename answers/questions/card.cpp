@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <functional>
 #include <utility>
 
@@ -43,12 +44,21 @@ double ShortestReel_m(const std::vector<tackle::Rigger>& riggers) {
   return shortest;
 }
 
+double HighestClip_m(const std::vector<tackle::Rigger>& riggers) {
+  double highest = 0;
+  for (const tackle::Rigger& rigger : riggers) {
+    for (const tackle::Clip& clip : rigger.clips) highest = std::max(highest, clip.above_ball_m);
+  }
+  return highest;
+}
+
 void FillUsual(CardAnswer& answer) {
   CardRequest& request = answer.request;
   const DisplayUnits units = request.wanted.units;
   if (request.speeds_mps.empty()) request.speeds_mps = UsualSpeeds_mps(units);
   if (request.counts_m.empty()) {
-    request.counts_m = UsualCounts_m(units, ShortestReel_m(answer.rigged));
+    request.counts_m =
+        UsualCounts_m(units, ShortestReel_m(answer.rigged), HighestClip_m(answer.rigged));
   }
 }
 
@@ -123,29 +133,24 @@ Expected<void> MakeAll(CardAnswer& answer, const Progress& progress) {
   return {};
 }
 
+bool HasDashes(const plan::Card& card) {
+  return std::any_of(card.cells.begin(), card.cells.end(), [](const auto& row) {
+    return std::any_of(row.begin(), row.end(), [](const plan::CardCell& cell) {
+      return !cell.solved || cell.beyond_angle;
+    });
+  });
+}
+
 Remarks Remark(const CardAnswer& answer) {
   const CardRequest& request = answer.request;
   Remarks remarks;
   remarks.cautions = CautionsFor(Question::kCard);
   remarks.notes =
       NotesOnSetting(request.rig, request.sea, request.wanted, answer.rigged, answer.conditions);
-  bool empty = false;
-  bool leans = false;
-  for (const plan::Card& card : answer.cards) {
-    for (const auto& row : card.cells) {
-      for (const plan::CardCell& cell : row) {
-        empty = empty || !cell.solved;
-        leans = leans || (cell.solved && cell.beyond_angle);
-      }
-    }
-  }
-  if (empty) {
+  if (std::any_of(answer.cards.begin(), answer.cards.end(), HasDashes)) {
     remarks.notes.emplace_back(
-        "An empty place: no steady shape there, or a clip would be above the water.");
-  }
-  if (leans) {
-    remarks.notes.emplace_back(
-        "A place with a star: the line leans more at the boom than the rig allows.");
+        "A dash: the line would lean more at the boom than the rig allows, the gear has no steady "
+        "place, or a clip would be above the water.");
   }
   return remarks;
 }
@@ -155,22 +160,26 @@ Remarks Remark(const CardAnswer& answer) {
 std::vector<double> UsualSpeeds_mps(DisplayUnits units) {
   constexpr int kSpeeds = 7;
   const Unit& unit = *FindUnit(Dimension::kSpeed, ShownUnit(Shown::kSpeed, units));
-  if (units == DisplayUnits::kMetric) return Evenly(0.6, 0.2, kSpeeds, unit);
-  if (units == DisplayUnits::kFeetKnots) return Evenly(1.0, 0.5, kSpeeds, unit);
-  return Evenly(1.5, 0.5, kSpeeds, unit);
+  if (units == DisplayUnits::kMetric) return Evenly(0.9, 0.1, kSpeeds, unit);
+  if (units == DisplayUnits::kFeetKnots) return Evenly(1.8, 0.2, kSpeeds, unit);
+  return Evenly(2.0, 0.2, kSpeeds, unit);
 }
 
-std::vector<double> UsualCounts_m(DisplayUnits units, double line_on_reel_m) {
+std::vector<double> UsualCounts_m(DisplayUnits units, double line_on_reel_m,
+                                  double highest_clip_m) {
   constexpr int kCounts = 12;
   constexpr auto kFeet = std::to_array<double>({20, 15, 10, 5, 2, 1});
   constexpr auto kMetres = std::to_array<double>({6, 5, 3, 2, 1, 0.5});
   const Unit& unit = *FindUnit(Dimension::kLength, ShownUnit(Shown::kDepth, units));
   const auto& steps = units == DisplayUnits::kMetric ? kMetres : kFeet;
+  const double clip = highest_clip_m / unit.factor;
+  // The first whole step above the clip.
+  const auto first = [clip](double step) { return step * (std::floor(clip / step + 1e-9) + 1); };
   const auto fits = std::find_if(steps.begin(), steps.end(), [&](double step) {
-    return kCounts * step * unit.factor <= line_on_reel_m;
+    return (first(step) + (kCounts - 1) * step) * unit.factor <= line_on_reel_m;
   });
   if (fits == steps.end()) return {line_on_reel_m};
-  return Evenly(*fits, *fits, kCounts, unit);
+  return Evenly(first(*fits), *fits, kCounts, unit);
 }
 
 Expected<CardAnswer> Answer(const CardRequest& request, const Progress& progress) {

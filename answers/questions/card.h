@@ -21,12 +21,14 @@ struct CardRequest {
 inline constexpr std::size_t kMostSpeeds = 24;
 inline constexpr std::size_t kMostCounts = 60;
 
-/// \return the seven speeds of a card where none are given: 1.5 to 4.5 mph, or about that in round
+/// \return the seven speeds of a card where none are given: 2.0 to 3.2 mph, or about that in round
 /// figures of the units. Common practice, no source.
 [[nodiscard]] std::vector<double> UsualSpeeds_mps(DisplayUnits units);
-/// \return twelve counts up to the line on the shortest reel, at most 240 ft (72 m), in round
-/// steps.
-[[nodiscard]] std::vector<double> UsualCounts_m(DisplayUnits units, double line_on_reel_m);
+/// \return twelve counts in round steps of at most 20 ft (6 m): the first puts the highest clip
+/// under water, the last fits on the shortest reel. \param highest_clip_m above its ball; 0 for
+/// none.
+[[nodiscard]] std::vector<double> UsualCounts_m(DisplayUnits units, double line_on_reel_m,
+                                                double highest_clip_m);
 
 struct CardAnswer {
   CardRequest request;          ///< With the usual speeds and counts filled in.

@@ -100,6 +100,16 @@ Expected<void> CheckCounts(const CompareRequest& request) {
   return {};
 }
 
+/// A count that was asked for must fit every rig, as in the question `depth`.
+Expected<void> CheckGainsCount(const CompareRequest& request, const std::vector<Row>& rows) {
+  if (!request.gains_count_m) return {};
+  for (const Row& row : rows) {
+    auto checked = plan::CheckCount(row.rigger, *request.gains_count_m);
+    if (!checked) return checked;
+  }
+  return {};
+}
+
 /// The count at which gains are told where none is given: 100 ft (30 m) if it is compared, else the
 /// middle one.
 double UsualGainsCount_m(const CompareRequest& request) {
@@ -113,7 +123,9 @@ Remarks Remark(const CompareAnswer& answer) {
   const CompareRequest& request = answer.request;
   Remarks remarks;
   remarks.cautions = CautionsFor(Question::kCompare);
-  for (const RigChoice& rig : request.rigs) {
+  for (RigChoice rig : request.rigs) {
+    if (rig.invented) AddNew(remarks.notes, {rig.rig.name + " is an invented example."});
+    rig.invented = false;  // Said by name, since there may be others.
     AddNew(remarks.notes,
            NotesOnSetting(rig, request.sea, request.wanted, answer.rigged, answer.conditions));
   }
@@ -148,6 +160,8 @@ Expected<CompareAnswer> Answer(const CompareRequest& request, const Progress& pr
   }
   if (!done) return tl::unexpected<Problem>(done.error());
   if (rows.empty()) return BadInput("rig", "There is no rig to compare.", "Give --rig FILE.");
+  done = CheckGainsCount(request, rows);
+  if (!done) return tl::unexpected<Problem>(done.error());
   TellApart(rows);
   answer.conditions = rows.front().conditions;
   done = CompareAll(rows, answer, progress);
@@ -156,10 +170,14 @@ Expected<CompareAnswer> Answer(const CompareRequest& request, const Progress& pr
   return answer;
 }
 
-std::string GainText(const std::string& id) {
-  if (id == "ball_1_lb_heavier") return "a ball 1 lb heavier";
+std::string GainText(const std::string& id, DisplayUnits units) {
+  const bool metric = units == DisplayUnits::kMetric;
+  if (id == "ball_1_lb_heavier") return metric ? "a ball 0.45 kg heavier" : "a ball 1 lb heavier";
   if (id == "line_0.1_mm_thinner") return "a line 0.1 mm thinner";
-  if (id == "speed_0.1_mph_slower") return "0.1 mph slower";
+  if (id == "speed_0.1_mph_slower") {
+    if (metric) return "0.045 m/s slower";
+    return units == DisplayUnits::kFeetKnots ? "0.087 kn slower" : "0.1 mph slower";
+  }
   if (id == "no_flasher") return "no flasher";
   return id;
 }

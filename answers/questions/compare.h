@@ -35,7 +35,7 @@ struct CompareAnswer {
 [[nodiscard]] Expected<CompareAnswer> Answer(const CompareRequest& request,
                                              const Progress& progress = {});
 
-/// \return what a gain's change is, for a person: "a ball 1 lb heavier".
-[[nodiscard]] std::string GainText(const std::string& id);
+/// \return what a gain's change is, for a person: "a ball 1 lb heavier", "a ball 0.45 kg heavier".
+[[nodiscard]] std::string GainText(const std::string& id, DisplayUnits units);
 
 }  // namespace offplumb::answers

@@ -22,11 +22,17 @@ Problem NoSuchClip(const tackle::Rigger& rigger, const std::string& name) {
   for (const tackle::Clip& clip : rigger.clips) {
     if (!clip.name.empty()) names.push_back(clip.name);
   }
+  std::string remedy = fmt::format("Its clips: {}.", JoinWords(names, "and"));
+  if (names.empty()) {
+    remedy = fmt::format("Its clips have no names: give a number, 1 (the lowest) to {}.",
+                         rigger.clips.size());
+  }
+  if (rigger.clips.size() == 1) remedy = "It has one: leave --clip out.";
+  if (rigger.clips.empty()) remedy = "It has none: ask for --of ball.";
   return {ProblemKind::kBadInput,
           "clip",
           fmt::format("Rigger {} has no clip {}.", Quoted(rigger.name), Quoted(name)),
-          names.empty() ? "Its clips have no names: leave --clip out for the lowest."
-                        : fmt::format("Its clips: {}.", JoinWords(names, "and")),
+          remedy,
           {},
           0};
 }
@@ -36,6 +42,9 @@ Expected<std::size_t> ChooseClip(const tackle::Rigger& rigger, const CountReques
   if (request.of == plan::DepthOf::kBall || request.clip.empty()) return std::size_t{0};
   for (std::size_t i = 0; i < rigger.clips.size(); ++i) {
     if (SameWord(rigger.clips[i].name, request.clip)) return i;
+  }
+  for (std::size_t i = 0; i < rigger.clips.size(); ++i) {
+    if (request.clip == std::to_string(i + 1)) return i;
   }
   return tl::unexpected<Problem>(NoSuchClip(rigger, request.clip));
 }
@@ -55,12 +64,30 @@ Expected<plan::RiggerCount> FindOne(const tackle::Rigger& rigger, const CountAns
   return count;
 }
 
+/// Where everything is at the count found; nothing where none was.
+Expected<std::optional<plan::RiggerDepth>> FindThere(const tackle::Rigger& rigger,
+                                                     const CountAnswer& answer,
+                                                     const plan::RiggerCount& count,
+                                                     const learn::Ensemble* ensemble) {
+  if (!count.reachable) return std::optional<plan::RiggerDepth>{};
+  auto depth = plan::FindDepths(rigger, answer.conditions, count.count_m.median, ensemble);
+  if (!depth) return tl::unexpected<Problem>(depth.error());
+  const auto fields = plan::Fields(depth->figures);
+  const bool sound = std::all_of(fields.begin(), fields.end(),
+                                 [](const plan::Band* field) { return Sound(*field); });
+  if (!sound) return UnsoundFigure(rigger.name);
+  return std::optional<plan::RiggerDepth>{std::move(*depth)};
+}
+
 Expected<void> FindAll(CountAnswer& answer, const Progress& progress) {
   const auto ensemble = MakeEnsemble(answer.request.wanted);
   for (const tackle::Rigger& rigger : answer.rigged) {
     auto count = FindOne(rigger, answer, Pointer(ensemble));
     if (!count) return tl::unexpected<Problem>(count.error());
+    auto there = FindThere(rigger, answer, *count, Pointer(ensemble));
+    if (!there) return tl::unexpected<Problem>(there.error());
     answer.riggers.push_back(std::move(*count));
+    answer.at_count.push_back(std::move(*there));
     if (progress) {
       progress(static_cast<double>(answer.riggers.size()) /
                static_cast<double>(answer.rigged.size()));
@@ -79,13 +106,14 @@ void NoteRigger(const CountAnswer& answer, std::size_t i, std::vector<std::strin
   }
   if (found.reachable && found.unreached > 0) {
     notes.push_back(fmt::format(
-        "{}: In {} of the {} draws behind the band the depth is out of reach; the band is that of "
-        "the rest.",
-        rigger.name, found.unreached, found.members));
+        "{}: In {} of {} trials of what is not known about the rig the depth is out of reach{}.",
+        rigger.name, found.unreached, found.members,
+        found.high_open ? "; the band has no upper end" : ""));
   }
   if (!found.reachable && found.members > found.unreached) {
     notes.push_back(fmt::format(
-        "{}: In {} of the {} draws behind the bands the depth is within reach after all.",
+        "{}: In {} of {} trials of what is not known about the rig the depth is within reach after "
+        "all.",
         rigger.name, found.members - found.unreached, found.members));
   }
 }
@@ -96,7 +124,12 @@ Remarks Remark(const CountAnswer& answer) {
   remarks.cautions = CautionsFor(Question::kCount);
   remarks.notes =
       NotesOnSetting(request.rig, request.sea, request.wanted, answer.rigged, answer.conditions);
-  for (std::size_t i = 0; i < answer.riggers.size(); ++i) NoteRigger(answer, i, remarks.notes);
+  for (std::size_t i = 0; i < answer.riggers.size(); ++i) {
+    NoteRigger(answer, i, remarks.notes);
+    if (!answer.at_count[i]) continue;
+    AddNew(remarks.notes,
+           NotesOnLowLures(answer.rigged[i], *answer.at_count[i], request.wanted.units));
+  }
   return remarks;
 }
 
@@ -106,6 +139,12 @@ std::string Rounded(double si, Shown shown, DisplayUnits units, double step, boo
   // A hair of slack, so that 15.0000001 lb does not become 15.5.
   const double whole = up ? std::ceil(value - 1e-6) : std::floor(value + 1e-6);
   return fmt::format("{:.10g} {}", whole * step, ShownUnit(shown, units));
+}
+
+Expected<void> CheckClip(const CountRequest& request) {
+  if (request.of == plan::DepthOf::kLure || request.clip.empty()) return {};
+  return BadInput("clip", "A clip says which lure is meant, but the ball's depth is asked for.",
+                  "Write --of lure, or leave --clip out.");
 }
 
 bool Metric(DisplayUnits units) { return units == DisplayUnits::kMetric; }
@@ -118,6 +157,8 @@ bool CountAnswer::reachable() const {
 }
 
 Expected<CountAnswer> Answer(const CountRequest& request, const Progress& progress) {
+  const auto checked = CheckClip(request);
+  if (!checked) return tl::unexpected<Problem>(checked.error());
   CountAnswer answer;
   answer.request = request;
   auto riggers = ChooseRiggers(request.rig);
@@ -176,7 +217,8 @@ std::string RemedyText(const plan::Remedy& remedy, DisplayUnits units) {
     case RemedyKind::kNoFlasher:
       return "no flasher";
     case RemedyKind::kMoreLine:
-      return Rounded(remedy.value, Shown::kDepth, units, 1, true) + " of line on the reel";
+      return fmt::format("fill the reel to {} of line",
+                         Rounded(remedy.value, Shown::kDepth, units, 1, true));
   }
   return {};
 }

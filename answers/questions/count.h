@@ -3,11 +3,13 @@
 /// would.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "answers/questions/setting.h"
 #include "engine/plan/count.h"
+#include "engine/plan/depth.h"
 
 namespace offplumb::answers {
 
@@ -17,7 +19,7 @@ struct CountRequest {
   Wanted wanted;
   double depth_m = 0;                       ///< In (0, kLargestCount_m].
   plan::DepthOf of = plan::DepthOf::kBall;  ///< Whose depth.
-  std::string clip;                         ///< Name of the lure's clip; empty: the lowest.
+  std::string clip;  ///< Of the lure: its clip's name, or 1, 2 from the lowest; empty: lowest.
 };
 
 struct CountAnswer {
@@ -25,6 +27,7 @@ struct CountAnswer {
   plan::Conditions conditions;
   std::vector<tackle::Rigger> rigged;
   std::vector<plan::RiggerCount> riggers;  ///< One for each rigger meant, in the rig's order.
+  std::vector<std::optional<plan::RiggerDepth>> at_count;  ///< Where all is there; none if none.
   Remarks remarks;
 
   /// \return whether every rigger meant gets there.

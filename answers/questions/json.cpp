@@ -90,6 +90,8 @@ std::string Finish(Json& json, const Remarks& remarks) {
 Json ClipJson(const std::string& name, const plan::ClipFigures<plan::Band>& clip) {
   return {{"name", name},
           {"depth_m", Value(clip.clip_depth_m)},
+          {"trail_m", Value(clip.clip_trail_m)},
+          {"side_m", Value(clip.clip_side_m)},
           {"leader_pull_N", Value(clip.leader_pull_N)},
           {"line_pull_N", Value(clip.line_pull_N)},
           {"clip_net_N", Value(clip.clip_net_N)},
@@ -141,8 +143,19 @@ Json RemedyJson(const plan::Remedy& remedy, DisplayUnits units) {
 
 std::string DepthOfWord(plan::DepthOf of) { return of == plan::DepthOf::kBall ? "ball" : "lure"; }
 
+/// Where everything is at the count found.
+Json AtCount(const tackle::Rigger& rigger, const std::optional<plan::RiggerDepth>& depth) {
+  if (!depth) return nullptr;
+  Json lures = Json::array();
+  for (std::size_t i = 0; i < depth->figures.clips.size(); ++i) {
+    lures.push_back(
+        {{"clip", rigger.clips[i].name}, {"depth_m", Value(depth->figures.clips[i].lure_depth_m)}});
+  }
+  return {{"ball_depth_m", Value(depth->figures.ball_depth_m)}, {"lures", lures}};
+}
+
 Json CountOfRigger(const tackle::Rigger& rigger, const plan::RiggerCount& count,
-                   DisplayUnits units) {
+                   const std::optional<plan::RiggerDepth>& at_count, DisplayUnits units) {
   const bool lure = count.wish.of == plan::DepthOf::kLure;
   Json json;
   json["name"] = count.name;
@@ -151,7 +164,9 @@ Json CountOfRigger(const tackle::Rigger& rigger, const plan::RiggerCount& count,
   json["clip"] = lure ? Json(rigger.clips[count.wish.clip].name) : Json(nullptr);
   json["reachable"] = count.reachable;
   json["count_m"] = count.reachable ? Value(count.count_m) : Json(nullptr);
+  json["count_high_open"] = count.high_open;
   json["angle_boom_deg"] = count.reachable ? Json(Degrees(count.angle_boom_rad)) : Json(nullptr);
+  json["at_count"] = AtCount(rigger, at_count);
   json["reach_depth_m"] = Value(count.reach_depth_m);
   json["reach_count_m"] = count.reach_count_m;
   json["reach_ends_by"] = count.line_limits ? "line_on_reel" : "angle_boom";
@@ -212,7 +227,7 @@ Json BandsWhere(const std::vector<plan::Band>& bands, const std::vector<char>& s
   return json;
 }
 
-Json RowJson(const plan::ComparedRig& row) {
+Json RowJson(const plan::ComparedRig& row, DisplayUnits units) {
   Json json;
   json["name"] = row.name;
   json["reach_depth_m"] = Value(row.reach_depth_m);
@@ -225,7 +240,7 @@ Json RowJson(const plan::ComparedRig& row) {
   json["gains"] = Json::array();
   for (const plan::Gain& gain : row.gains) {
     json["gains"].push_back(
-        {{"what", gain.id}, {"depth_m", gain.depth_m}, {"text", GainText(gain.id)}});
+        {{"what", gain.id}, {"depth_m", gain.depth_m}, {"text", GainText(gain.id, units)}});
   }
   return json;
 }
@@ -263,8 +278,8 @@ std::string ToJson(const CountAnswer& answer) {
                        Inputs(own, answer.conditions, request.wanted));
   json["riggers"] = Json::array();
   for (std::size_t i = 0; i < answer.riggers.size(); ++i) {
-    json["riggers"].push_back(
-        CountOfRigger(answer.rigged[i], answer.riggers[i], request.wanted.units));
+    json["riggers"].push_back(CountOfRigger(answer.rigged[i], answer.riggers[i], answer.at_count[i],
+                                            request.wanted.units));
   }
   return Finish(json, answer.remarks);
 }
@@ -292,7 +307,9 @@ std::string ToJson(const CompareAnswer& answer) {
   Json json = Envelope(Question::kCompare, RigNames(request),
                        Inputs(own, answer.conditions, request.wanted));
   json["rigs"] = Json::array();
-  for (const plan::ComparedRig& row : answer.rows) json["rigs"].push_back(RowJson(row));
+  for (const plan::ComparedRig& row : answer.rows) {
+    json["rigs"].push_back(RowJson(row, request.wanted.units));
+  }
   return Finish(json, answer.remarks);
 }
 

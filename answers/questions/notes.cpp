@@ -12,6 +12,7 @@ namespace {
 constexpr double kSphereLawReynolds = 2e5;
 constexpr double kBellyingLine = 1.10;  // Fishing line's path over the straight way.
 constexpr double kNearSurface_m = 1.0;
+constexpr double kWellBelow_m = 0.3048;
 
 bool MayStrum(const tackle::Rigger& rigger) {
   return !rigger.line.constant_drag && !rigger.line.strumming;
@@ -92,17 +93,27 @@ void NoteClip(const tackle::Rigger& rigger, std::size_t clip, const plan::Condit
   }
   if (!RunsAft(conditions, state.lure_m.z())) {
     notes.push_back(fmt::format(
-        "At the {} the water stands still or comes from astern: it does not swim as it should.",
-        LureName(rigger, clip)));
+        "At {} the water stands still or comes from astern: it does not swim as it should.",
+        TheLure(rigger, clip)));
   }
 }
 
 void NoteDraws(const plan::RiggerDepth& depth, std::vector<std::string>& notes) {
   if (depth.unusable == 0) return;
   notes.push_back(
-      fmt::format("In {} of the {} draws behind the bands there is no steady shape; the bands are "
-                  "those of the rest.",
+      fmt::format("In {} of {} trials of what is not known about the rig the gear did not settle; "
+                  "the bands leave them out.",
                   depth.unusable, depth.members));
+}
+
+std::string Capital(std::string text) {
+  if (text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
+/// "clip 1 (lowest)" where several have no names.
+std::string Numbered(const char* what, std::size_t clip) {
+  return fmt::format("{} {}{}", what, clip + 1, clip == 0 ? " (lowest)" : "");
 }
 
 }  // namespace
@@ -138,6 +149,23 @@ std::vector<std::string> NotesOnShape(const tackle::Rigger& rigger,
   }
   NoteDraws(depth, notes);
   for (std::string& note : notes) note = fmt::format("{}: {}", rigger.name, note);
+  AddNew(notes, NotesOnLowLures(rigger, depth, units));
+  return notes;
+}
+
+std::vector<std::string> NotesOnLowLures(const tackle::Rigger& rigger,
+                                         const plan::RiggerDepth& depth, DisplayUnits units) {
+  std::vector<std::string> notes;
+  for (std::size_t clip = 0; clip < rigger.clips.size(); ++clip) {
+    const double below_m =
+        depth.figures.clips[clip].lure_depth_m.median - depth.figures.ball_depth_m.median;
+    if (below_m <= kWellBelow_m) continue;
+    notes.push_back(fmt::format(
+        "{}: {} hangs {} below the ball. How far hangs on its weight, which is not in the band: "
+        "weigh yours and write weight = ... in the rig file.",
+        rigger.name, Capital(TheLure(rigger, clip)),
+        FormatQuantity(below_m, Shown::kDepth, units)));
+  }
   return notes;
 }
 
@@ -150,13 +178,18 @@ void AddNew(std::vector<std::string>& notes, const std::vector<std::string>& add
 std::string ClipName(const tackle::Rigger& rigger, std::size_t clip) {
   const std::string& name = rigger.clips[clip].name;
   if (!name.empty()) return name + " clip";
-  return rigger.clips.size() == 1 ? "clip" : fmt::format("clip {}", clip + 1);
+  return rigger.clips.size() == 1 ? "clip" : Numbered("clip", clip);
 }
 
 std::string LureName(const tackle::Rigger& rigger, std::size_t clip) {
   if (rigger.clips.size() == 1) return "lure";
   const std::string& name = rigger.clips[clip].name;
-  return name.empty() ? fmt::format("lure {}", clip + 1) : name + " lure";
+  return name.empty() ? Numbered("lure", clip) : name + " lure";
+}
+
+std::string TheLure(const tackle::Rigger& rigger, std::size_t clip) {
+  const bool numbered = rigger.clips.size() > 1 && rigger.clips[clip].name.empty();
+  return (numbered ? "" : "the ") + LureName(rigger, clip);
 }
 
 }  // namespace offplumb::answers

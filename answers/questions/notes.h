@@ -23,13 +23,20 @@ namespace offplumb::answers {
                                                     const plan::RiggerDepth& depth,
                                                     DisplayUnits units);
 
+/// A note on each lure that hangs well below its ball.
+[[nodiscard]] std::vector<std::string> NotesOnLowLures(const tackle::Rigger& rigger,
+                                                       const plan::RiggerDepth& depth,
+                                                       DisplayUnits units);
+
 /// Adds to a list what is not yet in it.
 void AddNew(std::vector<std::string>& notes, const std::vector<std::string>& added);
 
 /// \return how a clip is called: its name, else "clip", counted from the lowest where there are
 /// several.
 [[nodiscard]] std::string ClipName(const tackle::Rigger& rigger, std::size_t clip);
-/// The same for the lure behind it: "lure", "lure of the low clip".
+/// The same for the lure behind it: "lure", "low lure", "lure 1 (lowest)".
 [[nodiscard]] std::string LureName(const tackle::Rigger& rigger, std::size_t clip);
+/// The same within a sentence: "the lure", "the low lure", "lure 1 (lowest)".
+[[nodiscard]] std::string TheLure(const tackle::Rigger& rigger, std::size_t clip);
 
 }  // namespace offplumb::answers

@@ -32,6 +32,17 @@ Problem WrongQuestion(const Flag& flag, Question question) {
 
 /// A word that no flag took.
 Problem Unexpected(const std::string& word, Question question) {
+  const std::string ending = ".toml";
+  const bool file = word.size() > ending.size() && word[0] != '-' &&
+                    word.compare(word.size() - ending.size(), ending.size(), ending) == 0;
+  if (file) {
+    return {ProblemKind::kBadInput,
+            "arguments",
+            fmt::format("{} stands without a flag.", Quoted(word)),
+            fmt::format("If it is the rig, write --rig {}.", word),
+            {},
+            0};
+  }
   if (word.empty() || word[0] != '-') {
     return {ProblemKind::kBadInput,
             "arguments",

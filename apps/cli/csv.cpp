@@ -72,6 +72,8 @@ class PartRows {
 void AddClip(const std::string& clip, const std::string& lure,
              const plan::ClipFigures<plan::Band>& figures, PartRows& rows) {
   rows.Add(clip, "depth", figures.clip_depth_m, Shown::kDepth);
+  rows.Add(clip, "behind the boom", figures.clip_trail_m, Shown::kDepth);
+  rows.Add(clip, "to starboard", figures.clip_side_m, Shown::kDepth);
   rows.Add(clip, "leader pull", figures.leader_pull_N, Shown::kForce);
   rows.Add(clip, "line pull", figures.line_pull_N, Shown::kForce);
   rows.Add(clip, "net pull", figures.clip_net_N, Shown::kForce);

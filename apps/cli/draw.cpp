@@ -27,6 +27,7 @@ answers::CardSheetFacts FactsOf(const answers::CardAnswer& answer) {
   facts.date = Today();
   facts.water = WaterWords(answer.conditions.water);
   facts.speed_words = Way(answer.conditions, false, answer.request.wanted.units);
+  facts.current = CurrentSentences(answer.conditions, answer.request.wanted.units);
   return facts;
 }
 

@@ -15,7 +15,7 @@ constexpr auto kFlags = std::to_array<Flag>({
      "what the counter reads; with compare: where to tell what each change buys"},
     {"depth", "\"90 ft\"", "count", "the wanted depth"},
     {"of", "ball|lure", "count", "whose depth; left out: the ball's"},
-    {"clip", "NAME", "count", "whose lure, by its clip's name; left out: the lowest"},
+    {"clip", "NAME", "count", "whose lure, by its clip's name, or 1, 2 from the lowest"},
     {"speed", "\"2.7 mph\"", "depth count compare", "the boat's speed, through the water"},
     {"counts", "LIST", "card compare", "\"20 ft, 40 ft\", or \"20 ft to 240 ft by 20 ft\""},
     {"speeds", "LIST", "card", "\"2 mph, 3 mph\", or \"1.5 mph to 4.5 mph by 0.5 mph\""},

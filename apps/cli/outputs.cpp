@@ -35,6 +35,10 @@ bool SameFile(const std::string& a, const std::string& b) {
 Expected<void> TryOpen(const std::string& path) {
   std::error_code ignored;
   if (path.empty()) return tl::unexpected<Problem>(CannotWrite("output", "it has no name"));
+  const std::string name = fs::path(path).filename().string();
+  if (name == "-" || name == ".svg" || name == ".png" || name == ".pdf" || name == ".csv") {
+    return tl::unexpected<Problem>(CannotWrite(path, "it has no name of its own"));
+  }
   if (fs::is_directory(path, ignored)) {
     return tl::unexpected<Problem>(CannotWrite(path, "it is a folder"));
   }

@@ -28,6 +28,18 @@ using answers::Shown;
 [[nodiscard]] std::string Way(const plan::Conditions& conditions, bool with_speed,
                               DisplayUnits units);
 
+/// \return the current: "current 0.6 kn toward 200 at the surface, 0.1 kn toward 230 at 150 ft",
+/// degrees from true north, the way it goes; "the current taken as none" for a speed over ground
+/// without one; else nothing. In knots, since that is how a current is told, or metres a second.
+[[nodiscard]] std::string CurrentWords(const plan::Conditions& conditions, DisplayUnits units);
+
+/// \return the two above, for the head of an answer.
+[[nodiscard]] std::string WayAndCurrent(const plan::Conditions& conditions, bool with_speed,
+                                        DisplayUnits units);
+
+/// \return the current in sentences for a card; empty where it has no say in the figures.
+[[nodiscard]] std::string CurrentSentences(const plan::Conditions& conditions, DisplayUnits units);
+
 /// \return which water: "salt water", or by its density.
 [[nodiscard]] std::string WaterWords(const water::Water& water);
 

@@ -1,5 +1,7 @@
 #include "apps/cli/requests.h"
 
+#include <cmath>
+#include <filesystem>
 #include <optional>
 #include <string_view>
 #include <utility>
@@ -114,6 +116,57 @@ answers::RigChoice Choice(const ports::RigFile& file, const Arguments& arguments
   return {file.rig, arguments.Value("rigger").value_or(""), file.invented};
 }
 
+bool IsFile(const std::string& path) {
+  std::error_code ignored;
+  return std::filesystem::exists(path, ignored);
+}
+
+/// What "0.4 kn" or "0.4 kn from 200" should have been.
+Problem WithoutToward(std::string_view text) {
+  constexpr std::string_view kFrom = " from ";
+  const std::size_t from = text.find(kFrom);
+  std::string toward = "200";
+  if (from != std::string_view::npos) {
+    const auto degrees = answers::ParseNumber(text.substr(from + kFrom.size()), "current");
+    if (degrees) toward = fmt::format("{:.4g}", std::fmod(std::fmod(*degrees, 360) + 540, 360));
+  }
+  const std::string speed(answers::Trim(text.substr(0, from)));
+  return {ProblemKind::kBadInput,
+          "--current",
+          "Say which way the water goes:",
+          fmt::format("{} (degrees from true north, where it goes to).",
+                      answers::Quoted(speed + " toward " + toward)),
+          {},
+          0};
+}
+
+/// The slips that are made with a current in a phrase; a file is left to its reader.
+std::optional<Problem> SlipOfCurrent(const std::string& text) {
+  constexpr std::string_view kToward = " toward ";
+  const std::size_t at = text.find(kToward);
+  if (at == std::string::npos) {
+    const bool digit = !text.empty() && text[0] >= '0' && text[0] <= '9';
+    if (digit && !IsFile(text)) return WithoutToward(text);
+    return std::nullopt;
+  }
+  const std::string_view way = answers::Trim(std::string_view(text).substr(at + kToward.size()));
+  if (way.empty() || way.find_first_not_of("NESWnesw") != std::string_view::npos) {
+    return std::nullopt;
+  }
+  return Problem{ProblemKind::kBadInput,
+                 "--current",
+                 fmt::format("{} is no number of degrees.", answers::Quoted(way)),
+                 "Write degrees: north is 0, east 90.",
+                 {},
+                 0};
+}
+
+Expected<water::Current> ReadCurrent(const std::string& text) {
+  const auto slip = SlipOfCurrent(text);
+  if (slip) return tl::unexpected<Problem>(*slip);
+  return ports::ReadCurrent(text);
+}
+
 answers::Sea ReadSea(const Arguments& arguments, Reader& reader) {
   answers::Sea sea;
   if (arguments.Has("over-ground")) sea.speed_kind = plan::SpeedKind::kOverGround;
@@ -121,7 +174,7 @@ answers::Sea ReadSea(const Arguments& arguments, Reader& reader) {
   sea.course_rad = reader.Angle("course");
   sea.heading_rad = reader.Angle("heading");
   if (const auto text = arguments.Value("current")) {
-    sea.current = reader.Keep(ports::ReadCurrent(*text)).value_or(water::Current{});
+    sea.current = reader.Keep(ReadCurrent(*text)).value_or(water::Current{});
   }
   if (const auto text = arguments.Value("water")) {
     sea.water = reader.Keep(ports::ParseWater(*text));
@@ -189,6 +242,7 @@ Expected<Asked<answers::CountRequest>> ReadCountRequest(const Arguments& argumen
   const bool lure = reader.SecondWord("of", "ball", "lure", false);
   asked.request.of = lure ? plan::DepthOf::kLure : plan::DepthOf::kBall;
   asked.request.clip = arguments.Value("clip").value_or("");
+  if (arguments.Has("clip") && !arguments.Has("of")) asked.request.of = plan::DepthOf::kLure;
   return Finish(std::move(asked), reader);
 }
 

@@ -5,6 +5,7 @@
 #include "apps/cli/phrases.h"
 #include "apps/cli/show.h"
 #include "apps/cli/table.h"
+#include "apps/cli/terminal.h"
 
 namespace offplumb::cli {
 namespace {
@@ -21,14 +22,13 @@ void AddCount(const plan::Card& card, std::size_t count, int lure, bool bands, D
   std::vector<std::string> ranges{""};
   for (const auto& row : card.cells) {
     const plan::CardCell& cell = row[count];
-    if (!cell.solved) {
+    if (!cell.solved || cell.beyond_angle) {  // As on the printed sheet.
       depths.emplace_back("-");
       ranges.emplace_back("");
       continue;
     }
     const plan::Band& band = BandOfCell(cell, lure);
-    depths.push_back(answers::FormatQuantity(band.median, Shown::kDepth, units) +
-                     (cell.beyond_angle ? "*" : ""));
+    depths.push_back(answers::FormatQuantity(band.median, Shown::kDepth, units));
     ranges.push_back(answers::RangeWords(band, Shown::kDepth, units));
   }
   table.Add(std::move(depths));
@@ -51,17 +51,19 @@ std::string Grid(const plan::Card& card, int lure, bool bands, DisplayUnits unit
 std::string Show(const answers::CardAnswer& answer, std::size_t width) {
   const DisplayUnits units = answer.request.wanted.units;
   const bool bands = answer.request.wanted.bands;
-  std::string text = fmt::format("{}\nDepths by count and speed {}\n", answer.request.rig.rig.name,
-                                 Way(answer.conditions, false, units));
+  std::string text =
+      answer.request.rig.rig.name + "\n" +
+      Wrap("Depths by count and speed " + WayAndCurrent(answer.conditions, false, units), width,
+           2) +
+      "\n";
   for (std::size_t i = 0; i < answer.cards.size(); ++i) {
     const tackle::Rigger& rigger = answer.rigged[i];
     text += "\n" + Strong(rigger.name + ": depth of the ball") +
             Grid(answer.cards[i], -1, bands, units, width);
     for (std::size_t clip = 0; clip < rigger.clips.size(); ++clip) {
-      text +=
-          "\n" +
-          Strong(fmt::format("{}: depth of the {}", rigger.name, answers::LureName(rigger, clip))) +
-          Grid(answer.cards[i], static_cast<int>(clip), bands, units, width);
+      text += "\n" +
+              Strong(fmt::format("{}: depth of {}", rigger.name, answers::TheLure(rigger, clip))) +
+              Grid(answer.cards[i], static_cast<int>(clip), bands, units, width);
     }
   }
   return text + Foot(answer.remarks, width);

@@ -5,6 +5,7 @@
 #include "apps/cli/phrases.h"
 #include "apps/cli/show.h"
 #include "apps/cli/table.h"
+#include "apps/cli/terminal.h"
 
 namespace offplumb::cli {
 namespace {
@@ -104,7 +105,7 @@ std::string Gains(const answers::CompareAnswer& answer, std::size_t width) {
   if (ids.empty()) return {};
   Table table(Heads("", answer.rows.size()));
   for (const std::string& id : ids) {
-    std::vector<std::string> cells{answers::GainText(id)};
+    std::vector<std::string> cells{answers::GainText(id, units)};
     for (const ComparedRig& row : answer.rows) cells.push_back(GainOf(row, id, units));
     table.Add(std::move(cells));
   }
@@ -117,8 +118,8 @@ std::string Gains(const answers::CompareAnswer& answer, std::size_t width) {
 }  // namespace
 
 std::string Show(const answers::CompareAnswer& answer, std::size_t width) {
-  return fmt::format("Compared at {}\n{}\n",
-                     Way(answer.conditions, true, answer.request.wanted.units), Legend(answer)) +
+  const std::string way = WayAndCurrent(answer.conditions, true, answer.request.wanted.units);
+  return Wrap("Compared at " + way, width, 2) + "\n" + Legend(answer) + "\n" +
          Depths(answer, width) + "\n" + Loads(answer, width) + Gains(answer, width) +
          Foot(answer.remarks, width);
 }

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <utility>
 #include <vector>
 
@@ -8,6 +9,7 @@
 #include "apps/cli/phrases.h"
 #include "apps/cli/show.h"
 #include "apps/cli/table.h"
+#include "apps/cli/terminal.h"
 
 namespace offplumb::cli {
 namespace {
@@ -30,10 +32,11 @@ Side SideOf(const Figures& figures) {
   return {lures && figures.ball_side_m.median < 0};
 }
 
-/// \return whether anything lies aside by as much as is shown.
-bool LiesAside(const Figures& figures, DisplayUnits units) {
-  const auto aside = [units](const plan::Band& side) {
-    return Words(side, Shown::kDepth, units) != Words({}, Shown::kDepth, units);
+/// \return whether anything may lie so far aside that it is worth a column.
+bool LiesAside(const Figures& figures) {
+  constexpr double kWorthTelling_m = 0.6096;  // 2 ft. Judgement.
+  const auto aside = [](const plan::Band& side) {
+    return std::max(std::abs(side.low), std::abs(side.high)) >= kWorthTelling_m;
   };
   return aside(figures.ball_side_m) ||
          std::any_of(figures.clips.begin(), figures.clips.end(),
@@ -44,7 +47,7 @@ std::string Headline(const tackle::Rigger& rigger, const Figures& figures, Displ
   std::string text = fmt::format("{}: the ball at {}", rigger.name,
                                  ShortWords(figures.ball_depth_m, Shown::kDepth, units));
   for (std::size_t i = 0; i < figures.clips.size(); ++i) {
-    text += fmt::format("; the {} at {}", answers::LureName(rigger, i),
+    text += fmt::format("; {} at {}", answers::TheLure(rigger, i),
                         ShortWords(figures.clips[i].lure_depth_m, Shown::kDepth, units));
   }
   return Strong(text);
@@ -53,7 +56,7 @@ std::string Headline(const tackle::Rigger& rigger, const Figures& figures, Displ
 std::string Places(const tackle::Rigger& rigger, const Figures& figures, DisplayUnits units,
                    std::size_t width) {
   const Side side = SideOf(figures);
-  const bool aside = LiesAside(figures, units);
+  const bool aside = LiesAside(figures);
   std::vector<std::string> heads{"", "depth", "behind the boom", "water past it"};
   if (aside) heads.emplace_back(side.head());
   Table table(std::move(heads));
@@ -109,9 +112,10 @@ std::string Dominant(const plan::RiggerDepth& depth) {
 
 std::string Show(const answers::DepthAnswer& answer, std::size_t width) {
   const DisplayUnits units = answer.request.wanted.units;
-  std::string text = fmt::format("{}\n{} on the counter, {}\n", answer.request.rig.rig.name,
-                                 Echo(answer.request.count_m, Shown::kDepth, units),
-                                 Way(answer.conditions, true, units));
+  const std::string asked =
+      fmt::format("{} on the counter, {}", Echo(answer.request.count_m, Shown::kDepth, units),
+                  WayAndCurrent(answer.conditions, true, units));
+  std::string text = answer.request.rig.rig.name + "\n" + Wrap(asked, width, 2) + "\n";
   for (std::size_t i = 0; i < answer.riggers.size(); ++i) {
     const tackle::Rigger& rigger = answer.rigged[i];
     const Figures& figures = answer.riggers[i].figures;

@@ -14,6 +14,7 @@ struct Band {
   double high = 0;
 };
 
+/// \return the band of a value that is known.
 [[nodiscard]] inline Band Certain(double value) { return {value, value, value}; }
 
 /// \param values the ensemble's answers, in any order; reordered. Empty: no band.

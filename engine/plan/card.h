@@ -26,8 +26,9 @@ struct Card {
   std::vector<std::vector<CardCell>> cells;
 };
 
-/// \param speeds_mps, counts_m each in range (CheckConditions, CheckCount), increasing.
-/// \param ensemble null: no bands.
+/// A cell without a steady shape is left empty; nothing else fails.
+/// \param speeds_mps, counts_m checked by the caller: each in range (CheckConditions, CheckCount),
+/// increasing. \param ensemble null: no bands.
 [[nodiscard]] Card MakeCard(const tackle::Rigger& rigger, Conditions conditions,
                             const std::vector<double>& speeds_mps,
                             const std::vector<double>& counts_m, const learn::Ensemble* ensemble);

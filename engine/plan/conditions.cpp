@@ -192,12 +192,7 @@ Problem ProblemOf(tow::SteadyStatus status, const tackle::Rigger& rigger) {
     case tow::SteadyStatus::kLureAtSurface:
       return cannot("Let out more line, or take a lure that sinks.");
     default:
-      return Problem{ProblemKind::kFault,
-                     "rigger \"" + rigger.name + "\"",
-                     std::string(tow::Describe(status)),
-                     "Please report the rig and the question.",
-                     {},
-                     0};
+      return cannot("Go slower, load the rods harder (rod_tip_tension), or use a heavier ball.");
   }
 }
 

@@ -28,7 +28,8 @@ struct Conditions {
   water::Current current;  ///< Empty: still water, or unknown when the speed is over ground.
 };
 
-/// Speeds that are called trolling: 0 to 10 mph. Beyond it no drag law here was checked.
+/// Speeds that are called trolling: 0 to 10 mph. Beyond it no law for a ball's drag here was
+/// checked, and no gear of this kind is towed.
 inline constexpr double kLargestSpeed_mps = 4.4704;
 /// Counts that are looked at: the sea has no more for this gear.
 inline constexpr double kLargestCount_m = 1000.0;
@@ -43,6 +44,7 @@ inline constexpr double kLargestCount_m = 1000.0;
 /// Checks a rig and a motion before anything is solved, once per question.
 /// \return nothing, or the first problem found: a speed, rig or current outside its range.
 [[nodiscard]] Expected<void> CheckConditions(const Conditions& conditions);
+/// The same for a rig: boom under water, a ball that floats, clips at one height.
 [[nodiscard]] Expected<void> CheckRigger(const tackle::Rigger& rigger);
 /// Checks a count against the line on the reel. \param count_m as the counter reads it.
 [[nodiscard]] Expected<void> CheckCount(const tackle::Rigger& rigger, double count_m);
@@ -56,7 +58,7 @@ inline constexpr double kLargestCount_m = 1000.0;
                                            const Conditions& conditions, double count_m,
                                            const learn::Draw& draw);
 
-/// Lets out another count on the same tree.
+/// Lets out another count on the same tree. The caller has checked the count (CheckCount).
 void SetCount(const tackle::Rigger& rigger, double count_m, const learn::Draw& draw,
               tow::TreeProblem& problem);
 

@@ -131,6 +131,9 @@ Expected<void> CheckWish(const tackle::Rigger& rigger, const DepthWish& wish) {
   return {};
 }
 
+/// Stands for a count that does not exist in the ordering of the draws: above every count there is.
+constexpr double kOutOfReach_m = 1e9;
+
 /// Bands over the ensemble of the count that meets the wish and of the reach.
 void FillBands(const tackle::Rigger& rigger, const Conditions& conditions,
                const learn::Ensemble& ensemble, RiggerCount& answer) {
@@ -140,14 +143,15 @@ void FillBands(const tackle::Rigger& rigger, const Conditions& conditions,
     const Walk walk = WalkCounts(rigger, conditions, answer.wish, draw);
     ++answer.members;
     if (walk.usable) reaches_m.push_back(walk.reach.depth_m);
-    if (walk.count_m) {
-      counts_m.push_back(*walk.count_m);
-    } else {
-      ++answer.unreached;
-    }
+    // A draw that never gets there belongs above every count, not nowhere.
+    counts_m.push_back(walk.count_m.value_or(kOutOfReach_m));
+    if (!walk.count_m) ++answer.unreached;
   }
   answer.reach_depth_m = BandOf(answer.reach_depth_m.median, reaches_m);
-  if (answer.reachable) answer.count_m = BandOf(answer.count_m.median, counts_m);
+  if (!answer.reachable) return;
+  answer.count_m = BandOf(answer.count_m.median, counts_m);
+  answer.high_open = answer.count_m.high > kLargestCount_m;
+  if (answer.high_open) answer.count_m.high = LargestReading_m(rigger);
 }
 
 Problem CannotBeDone(const tackle::Rigger& rigger, std::string message, std::string remedy) {
@@ -175,10 +179,10 @@ Problem TooShallow(const tackle::Rigger& rigger, const DepthWish& wish, double s
   return CannotBeDone(
       rigger,
       fmt::format("The wanted depth is {:.1f} ft ({:.2f} m); the {} of rigger \"{}\" is never "
-                  "above {:.1f} ft ({:.2f} m), or a clip would leave the water.",
+                  "above {:.1f} ft ({:.2f} m), or a clip or lure would leave the water.",
                   wish.depth_m / 0.3048, wish.depth_m, what, rigger.name, shallowest_m / 0.3048,
                   shallowest_m),
-      "Ask for more depth, or set the clip nearer to the ball.");
+      "Ask for more depth. Where it is a clip that ends it, set it nearer to the ball.");
 }
 
 }  // namespace

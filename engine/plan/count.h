@@ -43,7 +43,9 @@ struct RiggerCount {
   double angle_boom_rad = 0;  ///< At the count found, median.
   std::vector<Remedy> remedies;  ///< Only when not reachable; empty: nothing usual gets there.
   int members = 0;
-  int unreached = 0;  ///< Draws in which the depth is out of reach.
+  int unreached = 0;       ///< Draws in which the depth is out of reach.
+  bool high_open = false;  ///< More than 5 % of the draws never get there: the band has no upper
+                           ///< end, and count_m.high is the counter's reading with all line out.
 };
 
 /// The count that puts ball or lure at a depth.
@@ -56,12 +58,14 @@ struct RiggerCount {
                                               const Conditions& conditions, const DepthWish& wish,
                                               const learn::Ensemble* ensemble);
 
-/// \return the reach of a rigger at the medians: depth of the ball and the count there.
+/// How deep, and where that is.
 struct Reach {
   double depth_m = 0;
   double count_m = 0;
   bool line_limits = false;
 };
+/// The ball's reach at the medians; see FindCount for what it means.
+/// \return a problem when no count has a steady shape within the rig's largest angle.
 [[nodiscard]] Expected<Reach> FindReach(const tackle::Rigger& rigger, const Conditions& conditions);
 
 }  // namespace offplumb::plan

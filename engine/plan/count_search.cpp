@@ -103,10 +103,6 @@ Station Shallowest(Walker& walker, const Station& first, double unusable_m, doub
   return Between(walker, edge, first, &Station::angle_rad, limit_rad);
 }
 
-double LargestReading_m(const tackle::Rigger& rigger) {
-  return std::min(tackle::CounterReading_m(rigger.marks, rigger.line_on_reel_m), kLargestCount_m);
-}
-
 void Keep(const Station& station, Walk& walk) {
   walk.usable = true;
   if (station.depth_m > walk.reach.depth_m) {
@@ -129,6 +125,10 @@ void Pass(Walker& walker, const Station& from, const Station& to, double wish_m,
 }
 
 }  // namespace
+
+double LargestReading_m(const tackle::Rigger& rigger) {
+  return std::min(tackle::CounterReading_m(rigger.marks, rigger.line_on_reel_m), kLargestCount_m);
+}
 
 Walk WalkCounts(const tackle::Rigger& rigger, const Conditions& conditions, const DepthWish& wish,
                 const learn::Draw& draw) {

@@ -10,6 +10,9 @@
 
 namespace offplumb::plan {
 
+/// \return what the counter reads with all the line out, m, or kLargestCount_m if that is less.
+[[nodiscard]] double LargestReading_m(const tackle::Rigger& rigger);
+
 /// What the walk found.
 struct Walk {
   bool usable = false;  ///< Some count has a steady shape.

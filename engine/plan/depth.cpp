@@ -12,6 +12,8 @@ using learn::Input;
 ClipFigures<double> FiguresOfClip(const tow::ClipState& clip, const Eigen::Vector3d& boom_tip_m) {
   ClipFigures<double> figures;
   figures.clip_depth_m = clip.clip_m.z();
+  figures.clip_trail_m = boom_tip_m.x() - clip.clip_m.x();
+  figures.clip_side_m = clip.clip_m.y() - boom_tip_m.y();
   figures.leader_pull_N = clip.trail_force_N.norm();
   figures.line_pull_N = clip.fishing_line_force_N.norm();
   figures.clip_net_N = (clip.trail_force_N + clip.fishing_line_force_N).norm();

@@ -19,6 +19,8 @@ namespace offplumb::plan {
 template <typename T>
 struct ClipFigures {
   T clip_depth_m{};
+  T clip_trail_m{};
+  T clip_side_m{};
   T leader_pull_N{};   ///< Tension just aft of the clip.
   T line_pull_N{};     ///< Tension of the fishing line just above it.
   T clip_net_N{};      ///< Size of the sum of both.
@@ -51,9 +53,9 @@ std::vector<T*> Fields(RiggerFigures<T>& figures) {
                          &figures.tension_boom_N, &figures.tension_ball_N,
                          &figures.angle_boom_rad, &figures.length_m};
   for (ClipFigures<T>& clip : figures.clips) {
-    for (T* field : {&clip.clip_depth_m, &clip.leader_pull_N, &clip.line_pull_N, &clip.clip_net_N,
-                     &clip.fishing_line_m, &clip.lure_depth_m, &clip.lure_trail_m,
-                     &clip.lure_side_m, &clip.lure_water_speed_mps}) {
+    for (T* field : {&clip.clip_depth_m, &clip.clip_trail_m, &clip.clip_side_m, &clip.leader_pull_N,
+                     &clip.line_pull_N, &clip.clip_net_N, &clip.fishing_line_m, &clip.lure_depth_m,
+                     &clip.lure_trail_m, &clip.lure_side_m, &clip.lure_water_speed_mps}) {
       fields.push_back(field);
     }
   }
@@ -78,6 +80,7 @@ struct RiggerDepth {
 };
 
 /// Where everything is at a count.
+/// \param count_m as the counter reads it, checked by the caller (CheckCount).
 /// \param ensemble null: no bands. \return a problem when the median has no steady shape.
 [[nodiscard]] Expected<RiggerDepth> FindDepths(const tackle::Rigger& rigger,
                                                const Conditions& conditions, double count_m,

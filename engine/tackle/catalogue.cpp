@@ -149,18 +149,116 @@ std::string Printable(std::string_view id) {
   return text;
 }
 
-/// "There is no ball called ..." with what to write instead.
+/// "The catalogue has no ball ..." with what to write instead. \param near what was meant, if
+/// known.
 tl::unexpected<Problem> NotInCatalogue(std::string_view what, std::string_view id,
-                                       const std::vector<CatalogueEntry>& entries) {
-  std::vector<std::string> ids;
-  for (const CatalogueEntry& entry : entries) ids.push_back(entry.id);
-  const std::string near = NearestWord(id, ids);
+                                       const std::vector<std::string>& ids,
+                                       const std::string& near) {
   std::string choices = ids.front();
   for (std::size_t i = 1; i < ids.size(); ++i) choices += ", " + ids[i];
   return BadInput(std::string(what),
                   fmt::format("The catalogue has no {} \"{}\".", what, Printable(id)),
                   near.empty() ? fmt::format("Write one of: {}.", choices)
                                : fmt::format("Did you mean \"{}\"? All: {}.", near, choices));
+}
+
+std::vector<std::string> Ids(const std::vector<CatalogueEntry>& entries) {
+  std::vector<std::string> ids;
+  for (const CatalogueEntry& entry : entries) ids.push_back(entry.id);
+  return ids;
+}
+
+tl::unexpected<Problem> NotInCatalogue(std::string_view what, std::string_view id,
+                                       const std::vector<CatalogueEntry>& entries) {
+  return NotInCatalogue(what, id, Ids(entries), NearestWord(id, Ids(entries)));
+}
+
+/// A number and the letters behind it: 16 and "lb" of "16lb"; nothing when it is no such thing.
+struct Amount {
+  double value = 0;
+  std::string number;
+  std::string_view unit;
+};
+
+std::optional<Amount> AmountOf(std::string_view text) {
+  const std::size_t length = std::min(text.find_first_not_of("0123456789."), text.size());
+  Amount amount{0, std::string(text.substr(0, length)), text.substr(length)};
+  char* end = nullptr;
+  amount.value = std::strtod(amount.number.c_str(), &end);
+  const bool whole = length > 0 && end == amount.number.c_str() + length;
+  if (!whole || !(amount.value > 0) || length > 8) return std::nullopt;
+  return amount;
+}
+
+/// A ball of a shape we know and a weight that is not listed: the weight is to be stated.
+std::optional<Problem> UnlistedBall(std::string_view id) {
+  for (const ShapeWord& shape : kShapeWords) {
+    const std::string start = fmt::format("ball-{}-", shape.word);
+    if (id.substr(0, start.size()) != start) continue;
+    const auto amount = AmountOf(id.substr(start.size()));
+    if (!amount || (amount->unit != "lb" && amount->unit != "kg")) return std::nullopt;
+    return BadInput("ball",
+                    fmt::format("No ball of {} {} in the catalogue.", amount->number, amount->unit),
+                    fmt::format("Write ball = {{ weight = \"{} {}\", shape = \"{}\" }}.",
+                                amount->number, amount->unit, shape.word))
+        .value();
+  }
+  return std::nullopt;
+}
+
+/// An id of this construction in a size that is in use.
+std::string UsualLineId(std::string_view construction) {
+  std::vector<std::string> ids;
+  for (const data::Size& size : data::kSizes) {
+    if (size.construction == construction) ids.push_back(LineId(size));
+  }
+  return ids.empty() ? std::string(construction) : ids[ids.size() / 2];
+}
+
+/// A diameter with a blank or a decimal comma in it, as it should be: "0.55mm".
+std::string PlainDiameter(std::string_view text) {
+  std::string plain;
+  for (const char c : text) {
+    if (c != ' ') plain += c == ',' ? '.' : c;
+  }
+  return plain;
+}
+
+Problem DiameterProblem(std::string_view id, const data::Construction& construction) {
+  const std::string start = fmt::format("{}-", construction.id);
+  const std::string plain = PlainDiameter(id.substr(std::min(start.size(), id.size())));
+  const auto refuse = [id](std::string_view what, const std::string& remedy) {
+    return BadInput("line", fmt::format("\"{}\" {}.", Printable(id), what), remedy).value();
+  };
+  const auto amount = AmountOf(plain);
+  const bool bare = amount && amount->unit.empty();
+  const std::string with_unit = bare ? plain + "mm" : plain;
+  if (DiameterOf(with_unit) > 0) {
+    return refuse(bare ? "has no unit" : "has a blank or a comma in its diameter",
+                  fmt::format("Write \"{}{}\".", start, with_unit));
+  }
+  return refuse(amount ? "has no diameter from 0.05 to 5 mm" : "has no diameter",
+                fmt::format("Write \"{}\": any from 0.05 to 5 mm.", UsualLineId(construction.id)));
+}
+
+/// A line of a construction we know, with its diameter missing or odd.
+std::optional<Problem> OddDiameter(std::string_view id) {
+  for (const data::Construction& construction : data::kConstructions) {
+    if (id.substr(0, construction.id.size()) != construction.id) continue;
+    if (id.size() > construction.id.size() && id[construction.id.size()] != '-') continue;
+    return DiameterProblem(id, construction);
+  }
+  return std::nullopt;
+}
+
+/// "wire-7x7-0.84mm" for "wyre-7x7-0.84mm": the diameter is kept as written.
+std::string NearestLine(std::string_view id) {
+  const LineIdParts parts = SplitLineId(id);
+  if (!(parts.diameter_m > 0)) return {};
+  std::vector<std::string> constructions;
+  for (const data::Construction& known : data::kConstructions) constructions.emplace_back(known.id);
+  const std::string near = NearestWord(parts.construction, constructions);
+  return near.empty() ? near : near + std::string(id.substr(parts.construction.size()));
 }
 
 }  // namespace
@@ -204,7 +302,8 @@ Expected<Line> MakeLine(std::string_view id) {
   const LineIdParts parts = SplitLineId(id);
   const data::Construction* construction = FindConstruction(parts.construction);
   if (construction == nullptr || !(parts.diameter_m > 0)) {
-    return NotInCatalogue("line", id, CatalogueLines());
+    if (const auto odd = OddDiameter(id)) return tl::unexpected(*odd);
+    return NotInCatalogue("line", id, Ids(CatalogueLines()), NearestLine(id));
   }
   return Build(*construction, parts.diameter_m);
 }
@@ -255,6 +354,7 @@ Expected<Body> MakeBall(std::string_view id) {
       if (BallId(shape, pounds) == id) return MakeBall(shape.shape, pounds * data::kPound_kg);
     }
   }
+  if (const auto unlisted = UnlistedBall(id)) return tl::unexpected(*unlisted);
   return NotInCatalogue("ball", id, CatalogueBalls());
 }
 

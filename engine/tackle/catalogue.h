@@ -53,8 +53,8 @@ struct CatalogueEntry {
 [[nodiscard]] std::vector<CatalogueEntry> CatalogueLures();
 
 /// \param id of CatalogueLines, or the same with any other diameter from 0.05 to 5 mm:
-/// "wire-7x7-0.84mm". \return the line; a problem that names the nearest id if there is none of
-/// this id.
+/// "wire-7x7-0.84mm". \return the line; a problem that says what to write if there is none of this
+/// id.
 [[nodiscard]] Expected<Line> MakeLine(std::string_view id);
 
 /// \param id of CatalogueLines or of their construction alone: "wire-7x7". \param diameter_m > 0.

@@ -23,15 +23,30 @@ std::size_t EditDistance(std::string_view a, std::string_view b) {
   return row[b.size()];
 }
 
+/// The numbers of a word, each with a blank behind it: "1 7 0.8 " of "wire-1x7-0.8mm".
+std::string Numbers(std::string_view word) {
+  std::string numbers;
+  bool inside = false;
+  for (const char c : word) {
+    const bool part = (c >= '0' && c <= '9') || (inside && c == '.');
+    if (part) numbers += c;
+    if (inside && !part) numbers += ' ';
+    inside = part;
+  }
+  return inside ? numbers + ' ' : numbers;
+}
+
 }  // namespace
 
 std::string NearestWord(std::string_view word, const std::vector<std::string>& candidates) {
   // A word that shares less than half its letters is no slip of the finger.
   constexpr std::size_t kLongestWord = 60;
   if (word.size() > kLongestWord) return {};
+  const std::string numbers = Numbers(word);
   std::string nearest;
   std::size_t least = word.size() / 2 + 1;
   for (const std::string& candidate : candidates) {
+    if (Numbers(candidate) != numbers) continue;
     const std::size_t distance = EditDistance(word, candidate);
     if (distance < least) {
       least = distance;

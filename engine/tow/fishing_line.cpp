@@ -1,9 +1,12 @@
 // Notation. z depth; u log-slope (2 components), p = sinh(|u|) u/|u| slope, S = sqrt(1 + p^2) =
-// cosh|u| stretched length per metre of rise, T tension, W water velocity, kappa |Wn| =
-// normal_linear |Wn| + normal_cbrt |Wn|^(1/3). Going up by one metre (docs/method.md eqs. 3.6-3.9):
-//     dp = -(S^2/T)(kappa W + w p),   dT = w - tangential |Wt| Wt S,   Wt = (W.p)/S,   |Wn|^2 = W^2
-//     - Wt^2
-// and in log-slope  du = n (n.dp)/S + (|u|/|p|)(dp - n (n.dp)),  n = u/|u|.
+// cosh|u| stretched length per metre of rise, T tension, W water velocity, kappa the normal factor.
+// Going up by one metre:
+//
+//     dp = -(S^2/T)(kappa W + w p)
+//     dT = w - tangential |Wt| Wt S,  Wt = (W.p)/S
+//     du = n (n.dp)/S + (|u|/|p|)(dp - n (n.dp)),  n = u/|u|
+//
+// docs/method.md eqs. 3.6-3.9.
 #include "engine/tow/fishing_line.h"
 
 #include <algorithm>

@@ -40,13 +40,6 @@ struct BodyLoads {
   double reynolds_per_mps = 0;     ///< D/nu of a sphere; 0: constant drag area.
 };
 
-/// Factors on the drag of a line or body, as the prior or posterior draws them. 1 leaves the
-/// median.
-struct DragFactors {
-  double line = 1;
-  double body = 1;
-};
-
 /// \return the line's loads in this water. `factor` multiplies the normal drag (> 0).
 ///
 /// The level of Cn is stated at 1.2 m/s across the line; at other speeds it follows the shape of
@@ -65,6 +58,7 @@ struct DragFactors {
 /// \return weight per metre of a line, N/m, submerged or in air, before any override.
 [[nodiscard]] double WeightInWater_N_per_m(const tackle::Line& line,
                                            double water_density_kg_per_m3);
+/// \return the same in air.
 [[nodiscard]] double WeightInAir_N_per_m(const tackle::Line& line);
 
 /// \return EA of a line, N: stated, or modulus times solid area; infinity if stated so.

@@ -1,7 +1,11 @@
 // Notation as in fishing_line.cpp. Per unstretched metre s0 going up, e = 1 + T/EA:
-//     dp/ds0 = -e (S/T)(kappa W + (w/e) p),  dT/ds0 = e((w/e)/S - tangential |Wt| Wt),  Wt =
-//     (W.p)/S dr_h/ds0 = e p/S,  dz/ds0 = -e/S                                    (docs/method.md
-//     eqs. 3.1-3.4)
+//
+//     dp/ds0 = -e (S/T)(kappa W + (w/e) p)
+//     dT/ds0 = e((w/e)/S - tangential |Wt| Wt),  Wt = (W.p)/S
+//     dr_h/ds0 = e p/S
+//     dz/ds0 = -e/S
+//
+// docs/method.md eqs. 3.1-3.4.
 #include "engine/tow/main_line.h"
 
 #include <algorithm>

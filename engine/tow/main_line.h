@@ -2,7 +2,7 @@
 /// The main line from the ball up to the boom tip, followed in arc length with the slope as state.
 ///
 /// The slope (horizontal run per metre of rise) of a weightless line in a uniform stream is linear
-/// in arc length (docs/method.md section 3.2), so few steps are exact for the part that matters and
+/// in arc length (docs/method.md section 3.1), so few steps are exact for the part that matters and
 /// small for the rest.
 #pragma once
 

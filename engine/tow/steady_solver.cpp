@@ -23,13 +23,15 @@ constexpr double kShortestEase = 1.0 / 1024;
 /// The same when a line is seen to go slack: it soon does so for good.
 constexpr double kShortestEaseWithReason = 1.0 / 64;
 constexpr int kMostEasedPasses = 40;
+/// Rods that pull with more than this part of the ball's weight count as lifting it.
+constexpr double kLiftedPart = 0.5;
 /// A fishing line's foot may miss its clip by this part of the line's length.
 constexpr double kFootPart = 1e-7;
 /// A ball this near to the surface, as part of the line's length, is on its way out of the water.
 constexpr double kAtSurfacePart = 0.01;
 
 /// The problem with part of its stream.
-TreeProblem Eased(const TreeProblem& problem, double part) {
+TreeProblem EasedStream(const TreeProblem& problem, double part) {
   TreeProblem eased = problem;
   std::vector<water::FlowLayer> layers = problem.flow.layers();
   for (water::FlowLayer& layer : layers) {
@@ -39,6 +41,19 @@ TreeProblem Eased(const TreeProblem& problem, double part) {
     layer.gy *= part;
   }
   eased.flow = water::Flow::FromLayers(std::move(layers));
+  return eased;
+}
+
+double RodsPull_N(const TreeProblem& problem) {
+  double pull = 0;
+  for (const ClipLoads& clip : problem.clips) pull += clip.rod_tip_tension_N;
+  return pull;
+}
+
+/// The problem with a ball that the rods do not lift: at part 0 heavier by twice their pull.
+TreeProblem EasedBall(const TreeProblem& problem, double part) {
+  TreeProblem eased = problem;
+  eased.ball.weight_in_water_N += (1.0 - part) * 2.0 * RodsPull_N(problem);
   return eased;
 }
 
@@ -151,9 +166,10 @@ bool SteadySolver::Iterate(Start start, SteadyTree& tree) {
   return true;
 }
 
-/// Strengthens the stream from rest, in steps as long as they succeed. `reached_` keeps the last
-/// shape found.
-bool SteadySolver::EaseIn(const TreeProblem& problem, SteadyTree& tree) {
+/// Goes from an easier problem to the one asked for, in steps as long as they succeed: from rest to
+/// the full stream, or from a heavier ball to the true one. `reached_` keeps the last shape found.
+bool SteadySolver::EaseIn(const TreeProblem& problem, Ease ease, SteadyTree& tree) {
+  const auto Eased = ease == Ease::kStream ? EasedStream : EasedBall;
   TreeProblem eased = Eased(problem, 0);
   pass_.Prepare(eased, options_.refine);
   pass_.Guess(unknowns_);
@@ -211,7 +227,13 @@ void SteadySolver::Solve(const TreeProblem& problem, SteadyTree& tree) {
   Begin(problem, tree);
   pass_.Guess(unknowns_);
   if (Iterate(Start::kAnalytic, tree)) return;
-  EaseIn(problem, tree);
+  // At rest rods hang steeper and lift more: where they hold much of the ball, the stream is no way
+  // in.
+  const bool lifted = RodsPull_N(problem) > kLiftedPart * problem.ball.weight_in_water_N;
+  if (!EaseIn(problem, lifted ? Ease::kBall : Ease::kStream, tree)) {
+    const SteadyStatus first = tree.status;
+    if (!EaseIn(problem, lifted ? Ease::kStream : Ease::kBall, tree)) tree.status = first;
+  }
   pass_.Prepare(problem, options_.refine);  // Not to keep a pointer to an eased problem.
 }
 

@@ -10,23 +10,26 @@
 
 namespace offplumb::tow {
 
-/// How finely and how far to solve. With the defaults the depth is good to 1e-7 in the ranges of
-/// the trade
-/// (`./run bench` prints the worst error it measured).
+/// How finely and how far to solve. With the defaults the depth is good to 4e-7: the worst of 1,000
+/// trees drawn in the ranges of the trade (docs/bench.md; `./run bench` measures it again).
 struct SteadyOptions {
   int refine = 1;           ///< Multiplies every step count. >= 1.
   double tolerance = 1e-9;  ///< Largest miss over the line's length.
   int max_passes = 60;      ///< Per attempt.
 };
 
-/// Solves trees one after another and keeps its scratch memory: no call allocates once it has seen
-/// a tree with as many clips. One object per thread.
+/// Solves trees one after another and keeps its scratch memory: once it has seen a tree with as
+/// many clips a call allocates nothing, unless it has to ease its way in (1 tree in 1,000). One
+/// object per thread.
 ///
 /// Method: Broyden's (C. G. Broyden, Mathematics of Computation 19 (1965) 577, the "good" update)
 /// on the misses of TreePass from an analytic Jacobian, refreshed by differences when it stalls;
-/// when that fails, the stream is eased in from rest. Tension is positive and every rising line
-/// rises in each pass, so the folded shapes that a residual of directions admits are not among the
-/// states.
+/// when that fails, the stream is eased in from rest, or the ball made lighter from a heavier one,
+/// and where that way ends the status says what gives way. Checked against an independent solver in
+/// tests/validation/scipy_bvp_test.cpp to 1e-6 of the line. Near a step of the current, or where
+/// rods hold up nearly all of the ball, two shapes may exist; one is found. Tension is positive and
+/// every rising line rises in each pass, so the folded shapes that a residual of directions admits
+/// are not among the states.
 class SteadySolver {
  public:
   explicit SteadySolver(SteadyOptions options = {});
@@ -51,7 +54,9 @@ class SteadySolver {
   bool Step(SteadyTree& tree);
   bool Refresh(SteadyTree& tree);
   void Invert();
-  bool EaseIn(const TreeProblem& problem, SteadyTree& tree);
+  /// What is changed to get to a shape that is easy to find, and back from there.
+  enum class Ease { kStream, kBall };
+  bool EaseIn(const TreeProblem& problem, Ease ease, SteadyTree& tree);
   SteadyStatus WhyNot(SteadyTree& tree);
 
   SteadyOptions options_;

@@ -29,7 +29,7 @@ namespace offplumb::tow {
 #define OFFPLUMB_STEADY_STATUS(X)                                                                  \
   X(kConverged, "Solved.")                                                                         \
   X(kMainLineSlack,                                                                                \
-    "The main line goes slack: the rods and the lift of the tackle hold up nearly all of the "     \
+    "The main line goes slack: the rods and the lift of the tackle hold up all of the "            \
     "ball.")                                                                                       \
   X(kFishingLineSlack,                                                                             \
     "A fishing line goes slack: the tension at its rod tip cannot hold it against its weight and " \
@@ -37,7 +37,7 @@ namespace offplumb::tow {
   X(kClipAboveWater, "A clip is above the water at this count.")                                   \
   X(kBallAtSurface, "The ball does not stay under water at this count and speed.")                 \
   X(kLureAtSurface, "A lure or flasher comes up to the surface.")                                  \
-  X(kNotConverged, "The shape could not be found to the accuracy asked for.")
+  X(kNotConverged, "No steady shape was found: the gear is about to give way somewhere.")
 
 enum class SteadyStatus {
 #define OFFPLUMB_ENTRY(name, text) name,

@@ -42,14 +42,7 @@ bool StartAtEye(const TreeProblem& problem, const Vector3d& eye_m, MainLinePoint
   return point.SetPullFromAbove(-Load(problem.ball, v.x(), v.y()));
 }
 
-/// A main line that carries less than this part of the ball's weight counts as slack: near none the
-/// shape hangs on the last newton of the rods, and so would the answer.
-constexpr double kSlackPart = 0.1;
-
-SteadyStatus CheckPlaces(const TreeProblem& problem, const SteadyTree& tree) {
-  if (tree.tension_boom_N < kSlackPart * problem.ball.weight_in_water_N) {
-    return SteadyStatus::kMainLineSlack;
-  }
+SteadyStatus CheckPlaces(const SteadyTree& tree) {
   if (!(tree.eye_m.z() >= 0)) return SteadyStatus::kBallAtSurface;
   for (const ClipState& clip : tree.clips) {
     if (!(clip.clip_m.z() > 0)) return SteadyStatus::kClipAboveWater;
@@ -119,7 +112,7 @@ void TreePass::Guess(Eigen::VectorXd& unknowns) const {
   const double tension = LeastTension_N(problem, problem.clips.size());
   const Eigen::Vector2d line_drag =
       NormalFactor(problem.line, v.squaredNorm()) * problem.line_m * v;
-  // Mean slope of a line with small bow; docs/method.md eq. 4.8.
+  // Mean slope of a line with small bow; docs/method.md eq. 4.3.
   const Eigen::Vector2d slope = (BodiesDrag_N(problem, v) + 0.5 * line_drag) / tension;
   const double s = std::sqrt(1.0 + slope.squaredNorm());
   unknowns.head<2>() = problem.boom_tip_m.head<2>() + slope * (problem.line_m / s);
@@ -241,7 +234,7 @@ void TreePass::Finish(SteadyTree& tree) const {
     clip.flasher_m += clip.clip_m;
     clip.lure_water_speed_mps = flow.OverBody(clip.lure_m.z()).norm();
   }
-  tree.status = CheckPlaces(*problem_, tree);
+  tree.status = CheckPlaces(tree);
 }
 
 TreeShape TreePass::Trace(const SteadyTree& tree) const {

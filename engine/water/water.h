@@ -34,7 +34,7 @@ inline constexpr double kFreshTemperature_C = 10.0;
 /// \param salinity_g_per_kg  in [0, 42].
 /// \return Pa s, within 1.5 % of the data behind the fit.
 /// Source: M. H. Sharqawy, J. H. Lienhard, S. M. Zubair, Desalination and Water Treatment 16 (2010)
-/// 354, eqs. (22)-(23); the ITTC procedure 7.5-02-01-03 prints values it reproduces to 0.02 %
+/// 354, eqs. (22)-(23); the ITTC procedure 7.5-02-01-03 prints values it reproduces to 0.025 %
 /// (tests/validation/water_tables_test.cpp).
 [[nodiscard]] double DynamicViscosity_Pa_s(double temperature_C, double salinity_g_per_kg);
 
@@ -42,8 +42,9 @@ inline constexpr double kFreshTemperature_C = 10.0;
 /// \return a problem when either is outside its range above or not a number.
 [[nodiscard]] Expected<Water> MakeWater(double temperature_C, double salinity_g_per_kg);
 
-/// The usual sea and fresh water named above.
+/// \return the usual sea water named above.
 [[nodiscard]] Water UsualSaltWater();
+/// \return the usual fresh water named above.
 [[nodiscard]] Water UsualFreshWater();
 
 }  // namespace offplumb::water

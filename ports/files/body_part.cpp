@@ -102,13 +102,14 @@ Body StartBall(const Fields& fields) {
 
 void CheckThatItSinks(const Fields& fields, const Body& ball) {
   constexpr double kLeast_N = 0.5;
-  if (!ball.weight_in_water_N || *ball.weight_in_water_N >= kLeast_N) return;
-  fields.Fail(
-      "weight_in_water",
-      fmt::format("The ball floats or hardly sinks: its weight in water is {:.4g} N; it must be "
-                  "from {} to {:.0f} N.",
-                  *ball.weight_in_water_N, kLeast_N, rig_rules::kBallWeightInWater.range.high),
-      "A 12 lb lead ball weighs 48.6 N (10.9 lb) in the sea.");
+  if (!ball.weight_in_water_N) return;
+  const auto weight = answers::CheckRange(
+      *ball.weight_in_water_N, {kLeast_N, rig_rules::kBallWeightInWater.range.high},
+      fields.Written("weight_in_water"), answers::Dimension::kForce, "weight_in_water");
+  if (weight) return;
+  fields.Fail("weight_in_water",
+              fmt::format("The ball floats or hardly sinks: {}", weight.error().message),
+              "A 12 lb lead ball weighs 48.6 N (10.9 lb) in the sea.");
 }
 
 // Flashers and lures.

@@ -51,21 +51,22 @@ CurrentPoint ReadPoint(const Fields& fields) {
   return {depth_m, Velocity(speed_mps, toward_rad)};
 }
 
-void CheckPoint(const Fields& fields, const CurrentPoint& point, const Current& above) {
+/// \param last the depth of the point above, as written.
+void CheckPoint(const Fields& fields, const CurrentPoint& point, const Current& above,
+                std::string_view last) {
   if (above.points.empty()) {
     if (above.shape == CurrentShape::kLinear || point.depth_m == 0) return;
     fields.Fail("depth",
-                fmt::format("The first layer starts at {:.2f} m; it must start at the surface, 0.",
-                            point.depth_m),
+                fmt::format("The first layer starts at {}; it must start at the surface, 0.",
+                            fields.Written("depth")),
                 "Write depth = \"0 ft\" for the first point.");
     return;
   }
   if (point.depth_m > above.points.back().depth_m) return;
-  fields.Fail(
-      "depth",
-      fmt::format("The depths must increase from point to point; {:.2f} m follows {:.2f} m.",
-                  point.depth_m, above.points.back().depth_m),
-      "Write the points from the surface down.");
+  fields.Fail("depth",
+              fmt::format("The depths must increase from point to point; {} follows {}.",
+                          fields.Written("depth"), last),
+              "Write the points from the surface down.");
 }
 
 Current ReadPoints(const Fields& fields) {
@@ -81,10 +82,12 @@ Current ReadPoints(const Fields& fields) {
         "Write points = [ { depth = \"0 ft\", speed = \"0.4 kn\", toward = \"200 deg\" } ].");
     return current;
   }
+  std::string last;
   for (const Fields& part : parts) {
     const CurrentPoint point = ReadPoint(part);
-    CheckPoint(part, point, current);
+    CheckPoint(part, point, current, last);
     current.points.push_back(point);
+    last = part.Written("depth");
   }
   return current;
 }

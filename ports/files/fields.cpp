@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <limits>
+#include <numeric>
 #include <utility>
 
 #include <fmt/format.h>
@@ -50,6 +51,25 @@ double OrderOf(const TomlValue& item, std::string_view key) {
       .value_or(std::numeric_limits<double>::infinity());
 }
 
+/// The items of a list in the order of a length; as written when there is none to order by.
+std::vector<std::size_t> OrderOfItems(const std::vector<TomlValue>& items, std::string_view key) {
+  std::vector<std::size_t> order(items.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  if (key.empty()) return order;
+  std::stable_sort(order.begin(), order.end(), [&items, key](std::size_t a, std::size_t b) {
+    return OrderOf(items[a], key) < OrderOf(items[b], key);
+  });
+  return order;
+}
+
+/// What one item of a list is called.
+std::string_view ItemWord(std::string_view key) {
+  if (key == "riggers") return "rigger";
+  if (key == "clips") return "clip";
+  if (key == "counter_marks") return "counter mark";
+  return key == "points" ? "point" : key;
+}
+
 }  // namespace
 
 void Report::Fail(std::string subject, int line, std::string message, std::string remedy) {
@@ -66,8 +86,9 @@ void Report::Fail(const Problem& problem, std::string subject, int line) {
   Fail(std::move(subject), line, problem.message, problem.remedy);
 }
 
-Fields::Fields(Report& report, const TomlValue& value, std::string path, Keys keys)
-    : report_(&report), table_(AsTable(value)), path_(std::move(path)) {
+Fields::Fields(Report& report, const TomlValue& value, std::string path, Keys keys,
+               std::string owner)
+    : report_(&report), table_(AsTable(value)), path_(std::move(path)), owner_(std::move(owner)) {
   for (const std::string& key : table_.keys) report_->Place(PathOf(key), LineOf(key));
   CheckKeys(keys);
 }
@@ -92,12 +113,19 @@ int Fields::LineOf(std::string_view key) const {
   return value != nullptr ? value->line : table_.line;
 }
 
+std::string Fields::SubjectOf(std::string_view key) const {
+  const std::string path = PathOf(key);
+  if (owner_.empty()) return path;
+  // What stands behind the last item of a list: the owner says the rest in words.
+  return fmt::format("{}: {}", owner_, path.substr(path.rfind(']') + 2));
+}
+
 void Fields::Fail(std::string_view key, std::string message, std::string remedy) const {
-  report_->Fail(PathOf(key), LineOf(key), std::move(message), std::move(remedy));
+  report_->Fail(SubjectOf(key), LineOf(key), std::move(message), std::move(remedy));
 }
 
 void Fields::Fail(std::string_view key, const Problem& problem) const {
-  report_->Fail(problem, PathOf(key), LineOf(key));
+  report_->Fail(problem, SubjectOf(key), LineOf(key));
 }
 
 void Fields::FailMissing(std::string_view key, std::string_view example) const {
@@ -128,6 +156,12 @@ std::optional<std::string> Fields::Text(std::string_view key) const {
     return std::nullopt;
   }
   return value->text;
+}
+
+std::string Fields::Written(std::string_view key) const {
+  const TomlValue* value = table_.Find(key);
+  if (value == nullptr || value->kind != TomlValue::Kind::kText) return {};
+  return std::string(answers::Trim(value->text));
 }
 
 std::optional<bool> Fields::Flag(std::string_view key) const {
@@ -177,32 +211,48 @@ std::optional<Fields> Fields::Part(std::string_view key, Keys keys) const {
   if (!shorthand && Get(key, TomlValue::Kind::kTable, "its keys in braces: { ... }") == nullptr) {
     return std::nullopt;
   }
-  return Fields(*report_, *value, PathOf(key), keys);
+  return Fields(*report_, *value, PathOf(key), keys, owner_);
+}
+
+const TomlValue* Fields::GetList(std::string_view key) const {
+  const TomlValue* value = table_.Find(key);
+  const bool has_heading = key == "riggers" || key == "clips";
+  if (value != nullptr && value->kind == TomlValue::Kind::kTable && has_heading) {
+    const std::string_view heading = key == "clips" ? "riggers.clips" : "riggers";
+    Fail(key, fmt::format("[{}] has one bracket on each side.", heading),
+         fmt::format("Write two brackets on each side: [[{}]].", heading));
+    return nullptr;
+  }
+  return Get(key, TomlValue::Kind::kList, "a list in brackets: [ { ... }, { ... } ]");
+}
+
+std::string Fields::OwnerOf(std::string_view key, const TomlValue& item, std::size_t number) const {
+  const std::string above = owner_.empty() ? "" : owner_ + ", ";
+  const TomlValue* name = item.Find("name");
+  if (name == nullptr || answers::Trim(name->text).empty()) {
+    return fmt::format("{}{} {}", above, ItemWord(key), number);
+  }
+  return fmt::format("{}{} {}", above, ItemWord(key), Quoted(answers::Trim(name->text)));
 }
 
 std::vector<Fields> Fields::Parts(std::string_view key, Keys keys,
                                   std::string_view order_by) const {
-  const TomlValue* list =
-      Get(key, TomlValue::Kind::kList, "each one under a heading of its own, in double brackets");
+  const TomlValue* list = GetList(key);
   if (list == nullptr) return {};
-  std::vector<TomlValue> items = list->items;
-  if (!order_by.empty()) {
-    std::stable_sort(items.begin(), items.end(),
-                     [order_by](const TomlValue& a, const TomlValue& b) {
-                       return OrderOf(a, order_by) < OrderOf(b, order_by);
-                     });
-  }
+  const std::vector<std::size_t> order = OrderOfItems(list->items, order_by);
   std::vector<Fields> parts;
-  for (std::size_t i = 0; i < items.size(); ++i) {
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    const TomlValue& item = list->items[order[i]];
     const std::string path = fmt::format("{}[{}]", PathOf(key), i);
-    report_->Place(path, items[i].line);
-    if (items[i].kind != TomlValue::Kind::kTable) {
-      report_->Fail(path, items[i].line,
-                    fmt::format("This is {}; it must be a table.", KindName(items[i].kind)),
+    const std::string owner = OwnerOf(key, item, order[i] + 1);
+    report_->Place(path, item.line);
+    if (item.kind != TomlValue::Kind::kTable) {
+      report_->Fail(owner, item.line,
+                    fmt::format("This is {}; it must be a table.", KindName(item.kind)),
                     "Write its keys in braces: { ... }.");
       continue;
     }
-    parts.emplace_back(*report_, items[i], path, keys);
+    parts.emplace_back(*report_, item, path, keys, owner);
   }
   return parts;
 }

@@ -3,6 +3,7 @@
 /// and in range.
 #pragma once
 
+#include <cstddef>
 #include <map>
 #include <optional>
 #include <span>
@@ -52,12 +53,16 @@ class Fields {
   /// \param value the table; a text "x" stands for { from = "x" } where `keys` has "from".
   /// \param path the table's key from the top of the file: "riggers[0].ball"; empty for the top.
   /// \param keys all keys the table may have; any other is a problem, noted here.
-  Fields(Report& report, const TomlValue& value, std::string path, Keys keys);
+  /// \param owner whose table it is, in words: "rigger \"port\", clip 2"; empty for the top.
+  Fields(Report& report, const TomlValue& value, std::string path, Keys keys,
+         std::string owner = {});
 
   [[nodiscard]] bool Has(std::string_view key) const { return table_.Find(key) != nullptr; }
   /// \return the key's path from the top, and the line it (else the table) stands on.
   [[nodiscard]] std::string PathOf(std::string_view key) const;
   [[nodiscard]] int LineOf(std::string_view key) const;
+  /// \return the key as messages name it: "rigger \"port\", clip \"low\": setback".
+  [[nodiscard]] std::string SubjectOf(std::string_view key) const;
   void Fail(std::string_view key, std::string message, std::string remedy) const;
   void Fail(std::string_view key, const Problem& problem) const;
   /// Notes that a key must be there. \param example what to write.
@@ -66,6 +71,9 @@ class Fields {
   /// \return whether the key is the text of this one word.
   [[nodiscard]] bool IsWord(std::string_view key, std::string_view word) const;
   [[nodiscard]] std::optional<std::string> Text(std::string_view key) const;
+  /// \return the text of a key as the person wrote it; empty if it is not there or no text. Notes
+  /// nothing.
+  [[nodiscard]] std::string Written(std::string_view key) const;
   [[nodiscard]] std::optional<bool> Flag(std::string_view key) const;
   [[nodiscard]] std::optional<double> Number(std::string_view key, answers::Range range) const;
   [[nodiscard]] std::optional<double> Quantity(std::string_view key,
@@ -84,10 +92,13 @@ class Fields {
  private:
   const TomlValue* Get(std::string_view key, TomlValue::Kind kind, std::string_view wanted) const;
   void CheckKeys(Keys keys) const;
+  const TomlValue* GetList(std::string_view key) const;
+  std::string OwnerOf(std::string_view key, const TomlValue& item, std::size_t number) const;
 
   Report* report_;
   TomlValue table_;
   std::string path_;
+  std::string owner_;
 };
 
 }  // namespace offplumb::ports

@@ -1,6 +1,8 @@
 #include "ports/files/rig_file.h"
 
 #include <cstddef>
+#include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -47,12 +49,12 @@ Vector3d RequiredPlace(const Fields& fields, std::string_view key, std::string_v
       RequiredPart(fields, key, rig_rules::kPlaceKeys, fmt::format("{} = {}.", key, kPlaceExample));
   if (!part) return Vector3d::Zero();
   const Vector3d place = ReadPlace(*part);
-  if (-place.z() < least_m) {
-    part->Fail(
-        "up",
-        fmt::format("The {} is {:.2f} m above the water; it must be from {} to {} m above it.",
-                    what, -place.z(), least_m, rig_rules::kUp.range.high),
-        "Measure its height from the waterline; \"up\" is positive above it.");
+  const auto height = answers::CheckRange(-place.z(), {least_m, rig_rules::kUp.range.high},
+                                          part->Written("up"), rig_rules::kUp.dimension, "up");
+  if (!height) {
+    part->Fail("up",
+               fmt::format("The {} must be above the water: {}", what, height.error().message),
+               "Measure its height from the waterline; \"up\" is positive above it.");
   }
   return place;
 }
@@ -102,19 +104,21 @@ Clip ReadClip(const Fields& fields, double water_density) {
   return clip;
 }
 
-void CheckClip(const Fields& fields, const Clip& clip, const Rigger& rigger) {
+/// \param reel how much line there is, as messages tell it.
+void CheckClip(const Fields& fields, const Clip& clip, const Rigger& rigger,
+               std::string_view reel) {
   constexpr double kClosest_m = 0.01;
   if (clip.above_ball_m >= rigger.line_on_reel_m) {
     fields.Fail("above_ball",
-                fmt::format("The clip is {:.2f} m above the ball; the reel holds {:.2f} m of line.",
-                            clip.above_ball_m, rigger.line_on_reel_m),
+                fmt::format("The clip is {} above the ball; the reel holds {} of line.",
+                            fields.Written("above_ball"), reel),
                 "Place it lower, or correct line_on_reel.");
   }
   for (const Clip& other : rigger.clips) {
     if (clip.above_ball_m - other.above_ball_m < kClosest_m) {
       fields.Fail("above_ball",
-                  fmt::format("Two clips sit at the same place, {:.2f} m above the ball.",
-                              clip.above_ball_m),
+                  fmt::format("Two clips sit at the same place, {} above the ball.",
+                              fields.Written("above_ball")),
                   "Give them heights at least 1 cm apart.");
     }
     if (!clip.name.empty() && answers::SameWord(clip.name, other.name)) {
@@ -133,28 +137,41 @@ void ReadClips(const Fields& fields, double water_density, Rigger& rigger) {
                 "Leave some out.");
     return;
   }
+  constexpr double kFoot_m = 0.3048;
+  const std::string reel = fields.Has("line_on_reel")
+                               ? fields.Written("line_on_reel")
+                               : fmt::format("{:.0f} ft", tackle::kLineOnReel_m / kFoot_m);
   for (const Fields& part : parts) {
     const Clip clip = ReadClip(part, water_density);
-    CheckClip(part, clip, rigger);
+    CheckClip(part, clip, rigger, reel);
     rigger.clips.push_back(clip);
   }
 }
 
 // Riggers.
 
+/// \param above the mark before this one, if any.
+void CheckMark(const Fields& fields, const CounterMark& mark, const Fields* above,
+               const CounterMark& last) {
+  for (const auto& [key, from, to] : {std::tuple{"reads", last.reads_m, mark.reads_m},
+                                      std::tuple{"measured", last.measured_m, mark.measured_m}}) {
+    if (to > from || above == nullptr) continue;
+    fields.Fail(key,
+                fmt::format("Counter marks must increase; {} follows {}.", fields.Written(key),
+                            above->Written(key)),
+                "Write them from the shortest line out to the longest.");
+  }
+}
+
 void ReadMarks(const Fields& fields, Rigger& rigger) {
-  for (const Fields& part : fields.Parts("counter_marks", rig_rules::kMarkKeys)) {
+  const Fields* above = nullptr;
+  const auto parts = fields.Parts("counter_marks", rig_rules::kMarkKeys);
+  for (const Fields& part : parts) {
     const CounterMark mark{part.Required("reads", rig_rules::kMark, "reads = \"50 ft\""),
                            part.Required("measured", rig_rules::kMark, "measured = \"47 ft\"")};
-    const CounterMark last = rigger.marks.empty() ? CounterMark{} : rigger.marks.back();
-    for (const auto& [key, from, to] : {std::tuple{"reads", last.reads_m, mark.reads_m},
-                                        std::tuple{"measured", last.measured_m, mark.measured_m}}) {
-      if (to > from) continue;
-      part.Fail(key,
-                fmt::format("Counter marks must increase; {:.2f} m follows {:.2f} m.", to, from),
-                "Write them from the shortest line out to the longest.");
-    }
+    CheckMark(part, mark, above, rigger.marks.empty() ? CounterMark{} : rigger.marks.back());
     rigger.marks.push_back(mark);
+    above = &part;
   }
 }
 

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "ports/files/toml_guard.h"
+#include "ports/files/toml_slip.h"
 
 // The library (3.3.0) tells the compiler "this cannot happen" in two places where broken text makes
 // it happen, and what follows is undefined. Both are taken out here.
@@ -94,6 +95,21 @@ TomlValue Convert(const toml::node& node) {
   return value;
 }
 
+/// A slip that people make is told in our words; the rest in the library's.
+tl::unexpected<Problem> NotToml(std::string_view text, std::string_view file,
+                                const toml::parse_error& error) {
+  const auto line = static_cast<int>(error.source().begin.line);
+  if (const auto slip = FindSlip(text, line)) {
+    return tl::unexpected(Problem{ProblemKind::kBadInput, slip->written, slip->advice, "",
+                                  std::string(file), slip->line});
+  }
+  return FileProblem(
+      file, line,
+      fmt::format("This is not TOML: {} (column {}).", error.description(),
+                  error.source().begin.column),
+      "Correct the line. Texts stand in quotes, a table in brackets: docs/rig-file.md.");
+}
+
 }  // namespace
 
 const TomlValue* TomlValue::Find(std::string_view key) const {
@@ -125,11 +141,7 @@ Expected<TomlValue> ParseToml(std::string_view text, std::string_view file_name)
   try {
     return Convert(toml::parse(text, file_name));
   } catch (const toml::parse_error& error) {
-    return FileProblem(
-        file_name, static_cast<int>(error.source().begin.line),
-        fmt::format("This is not TOML: {} (column {}).", error.description(),
-                    error.source().begin.column),
-        "Correct the line. Texts stand in quotes, a table in brackets: docs/rig-file.md.");
+    return NotToml(text, file_name, error);
   } catch (const std::exception& error) {
     return FileProblem(file_name, 0,
                        fmt::format("The file cannot be read as TOML: {}.", error.what()),

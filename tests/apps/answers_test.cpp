@@ -142,6 +142,33 @@ TEST(Depth, SpeedOverGroundAloneSaysThatTheCurrentIsUnknown) {
   EXPECT_THAT(heard.out, AllOf(HasSubstr("current is taken as none"), HasSubstr("0.3 kn")));
 }
 
+TEST(Depth, TheHeadTellsTheCurrent) {
+  const auto head = [](std::vector<std::string> more) {
+    std::vector<std::string> words{"depth",   "--rig", kRig,      "--count", "100 ft",
+                                   "--speed", "2 kn",  "--bands", "off"};
+    words.insert(words.end(), more.begin(), more.end());
+    const std::string out = Answered(words).out;
+    std::string text = out.substr(0, out.find("\n\n"));
+    // It is broken between words, the next line set in.
+    for (std::size_t at = text.find("\n  "); at != std::string::npos; at = text.find("\n  ")) {
+      text.replace(at, 3, " ");
+    }
+    return text;
+  };
+  EXPECT_THAT(head({"--over-ground"}), HasSubstr("over ground, the current taken as none"));
+  EXPECT_THAT(head({"--current", "0.4 kn toward 200"}),
+              HasSubstr("current 0.4 kn toward 200 at all depths"));
+  const TestFolder folder;
+  const std::string current = folder.Write("c.toml", R"(shape = "linear"
+points = [
+  { depth = "0 ft", speed = "0.6 kn", toward = "200 deg" },
+  { depth = "150 ft", speed = "0.1 kn", toward = "230 deg" },
+]
+)");
+  EXPECT_THAT(head({"--heading", "0", "--current", current}),
+              HasSubstr("current 0.6 kn toward 200 at the surface, 0.1 kn toward 230 at 150 ft"));
+}
+
 TEST(Depth, AtRestTheBallHangsDownAndTheLureBelowIt) {
   const Heard heard = Answered({"depth", "--rig", "examples/rigs/engineer.toml", "--count", "50 m",
                                 "--speed", "0 mph", "--bands", "off", "--units", "metric"});
@@ -154,6 +181,15 @@ TEST(Depth, ACountOfNothingLeavesTheBallAtTheSurface) {
   const Heard heard = Answered(
       {"depth", "--rig", "examples/rigs/engineer.toml", "--count", "0 ft", "--speed", "2 mph"});
   EXPECT_THAT(heard.out, HasSubstr("line: the ball at 0 ft"));
+}
+
+TEST(Count, AClipStandsForItsLure) {
+  const Heard heard =
+      Answered({"count", "--rig", "examples/rigs/two-riggers.toml", "--rigger", "starboard",
+                "--clip", "stacked", "--depth", "80 ft", "--speed", "2.5 mph", "--bands", "off"});
+  EXPECT_THAT(heard.out,
+              AllOf(HasSubstr("The stacked lure at 80 ft"), HasSubstr("There the ball is at"),
+                    HasSubstr("low lure at"), HasSubstr("mind the bottom")));
 }
 
 TEST(Count, OutOfReachIsAnAnswerWithRemediesAndExitCode1) {
@@ -180,8 +216,8 @@ TEST(Count, AnsweredWithinReachOnceARemedyIsTaken) {
 
 TEST(Card, HasTwelveCountsAndSevenSpeedsUnlessToldOtherwise) {
   const Heard heard = Answered({"card", "--rig", kRig, "--bands", "off"});
-  EXPECT_THAT(heard.out, AllOf(HasSubstr("\n20 ft "), HasSubstr("\n240 ft "), HasSubstr("1.5 mph"),
-                               HasSubstr("4.5 mph"), HasSubstr("port: depth of the ball"),
+  EXPECT_THAT(heard.out, AllOf(HasSubstr("\n20 ft "), HasSubstr("\n240 ft "), HasSubstr("2 mph"),
+                               HasSubstr("3.2 mph"), HasSubstr("port: depth of the ball"),
                                HasSubstr("port: depth of the lure")));
 }
 
@@ -190,7 +226,7 @@ TEST(Card, CsvHasOneLineACell) {
   (void)Answered({"card", "--rig", kRig, "--csv", folder.Path("card.csv")});
   const std::string csv = ReadWhole(folder.Path("card.csv"));
   EXPECT_THAT(csv, StartsWith("rigger,part,speed_mph,count_ft,depth_ft,depth_low_ft,depth_high_ft,"
-                              "leans_too_far\r\nport,ball,1.500,20.000,"));
+                              "leans_too_far\r\nport,ball,2.000,20.000,"));
   EXPECT_EQ(std::count(csv.begin(), csv.end(), '\n'), 1 + 2 * 12 * 7);
 }
 

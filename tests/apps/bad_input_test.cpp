@@ -213,8 +213,25 @@ TEST(BadFlag, UnknownRepeatedOrMisplaced) {
                 {"rigger", "Did you mean \"port\"?"});
   ExpectRefused(AskDepth(rig, "100 ft", "2 mph", {"--csv"}), 2, {"--csv", "needs a value"});
   ExpectRefused(AskDepth(rig, "100 ft", "2 mph", {"stray"}), 2, {"\"stray\""});
+  ExpectRefused(Hear({"depth", "my-rig.toml", "--count", "100 ft"}), 2, {"--rig my-rig.toml"});
   ExpectRefused(Hear({"depth", "--rig", rig, "--count", "100", "ft", "--speed", "2 mph"}), 2,
                 {"\"ft\"", "quotes"});
+}
+
+TEST(BadFlag, ACurrentThatDoesNotSayWhichWay) {
+  const auto ask = [](const char* current) {
+    return AskDepth("examples/rigs/one-rigger.toml", "100 ft", "2 kn", {"--current", current});
+  };
+  ExpectRefused(ask("0.4 kn"), 2, {"--current", "\"0.4 kn toward 200\"", "where it goes to"});
+  // From the south-south-west is toward the north-north-east.
+  ExpectRefused(ask("0.4 kn from 200"), 2, {"\"0.4 kn toward 20\""});
+  ExpectRefused(ask("0.4 kn toward N"), 2, {"\"N\"", "Write degrees: north is 0, east 90."});
+}
+
+TEST(BadFlag, AClipForTheBall) {
+  ExpectRefused(Hear({"count", "--rig", "examples/rigs/two-riggers.toml", "--depth", "90 ft",
+                      "--speed", "2 mph", "--of", "ball", "--clip", "low"}),
+                2, {"clip", "--of lure"});
 }
 
 TEST(BadFlag, ListsOfTheCard) {

@@ -86,8 +86,7 @@ TEST_P(CardSheet, TwelveCountsAndSevenSpeedsReadAtArmsLength) {
   const plan::Card card = RealCard(rigger, 12, 7, &ensemble);
   const auto drawing = MakeCardSheet(card, rigger, Facts(), DisplayUnits::kFeet);
   ASSERT_TRUE(drawing);
-  // Counts, speeds and the ball's depths; a lure's are as large, or an eighth smaller below the
-  // ball.
+  // Counts, speeds and depths, the lures' as bold as the ball's.
   EXPECT_GE(SmallestBoldDigits_mm(*drawing), 4.5);
 }
 
@@ -112,6 +111,29 @@ TEST_P(CardSheet, HoldsEveryFigureOfTheCard) {
 
 INSTANTIATE_TEST_SUITE_P(Clips, CardSheet, testing::Values(0, 1, 2));
 
+/// Height of the digits of the smallest end of a range, or of a range: figures that are not bold.
+double SmallestRangeDigits_mm(const Drawing& drawing) {
+  double smallest_mm = 1e9;
+  for (const Text& text : drawing.texts) {
+    const bool range = !text.bold && text.text.find_first_of("0123456789") == 0 &&
+                       text.text.find_first_of(" ") == std::string::npos;
+    if (range) smallest_mm = std::min(smallest_mm, text.size_mm * kDigitHeight);
+  }
+  return smallest_mm;
+}
+
+TEST(CardSheetSizes, ABandOfOneLureHasDigitsOfNearlyThreeMillimetres) {
+  const learn::Ensemble ensemble = learn::PriorEnsemble(4);
+  for (const auto& wanted : {std::pair{1, 2.8}, {2, 2.0}}) {
+    const tackle::Rigger rigger = RiggerWithClips(wanted.first);
+    const auto drawing =
+        MakeCardSheet(RealCard(rigger, 12, 7, &ensemble), rigger, Facts(), DisplayUnits::kFeet);
+    ASSERT_TRUE(drawing);
+    EXPECT_GE(SmallestRangeDigits_mm(*drawing), wanted.second);
+    EXPECT_LT(SmallestRangeDigits_mm(*drawing), 12);
+  }
+}
+
 /// Two counts by two speeds, by hand: each cell with its own figures.
 plan::Card HandCard() {
   plan::Card card;
@@ -133,7 +155,7 @@ TEST(CardSheetWords, WritesFiguresBandsAndHeadsAsTheyWereAsked) {
   const auto drawing =
       MakeCardSheet(HandCard(), OneClipRigger("port"), Facts(), DisplayUnits::kFeet);
   ASSERT_TRUE(drawing);
-  for (const char* words : {"88", "84 to 91", "85", "100", "112.5", "2.75", "3.0", "2 June 2025"}) {
+  for (const char* words : {"88", "84–91", "85", "100", "112.5", "2.75", "3.0", "2 June 2025"}) {
     EXPECT_EQ(TextsOf(*drawing, words).size(), 1U) << words;
   }
   EXPECT_THAT(TextsOf(*drawing, "–"), IsEmpty());
@@ -156,6 +178,25 @@ TEST(CardSheetWords, ACellBeyondTheAngleOrWithoutAPlaceIsADashAndTheKeySaysWhy) 
   for (const Text& text : drawing->texts) all += text.text + " ";
   EXPECT_NE(all.find("dash"), std::string::npos);
   EXPECT_NE(all.find("65°"), std::string::npos);
+  EXPECT_NE(all.find("clip would be above the water"), std::string::npos);
+}
+
+TEST(CardSheetWords, TheCurrentStandsBoldInTheHeadAndTheFootNoLongerSaysThereIsNone) {
+  const auto words = [](const CardSheetFacts& facts) {
+    const auto drawing =
+        MakeCardSheet(HandCard(), OneClipRigger("port"), facts, DisplayUnits::kFeet);
+    EXPECT_TRUE(drawing);
+    EXPECT_THAT(FaultsOf(*drawing, 5), IsEmpty());
+    std::string all;
+    for (const Text& text : drawing->texts) all += text.text + (text.bold ? "[bold] " : " ");
+    return all;
+  };
+  CardSheetFacts facts = Facts();
+  EXPECT_NE(words(facts).find("No current that changes"), std::string::npos);
+  facts.current = "Current 0.6 kn toward 200° at the surface. This current only.";
+  const std::string all = words(facts);
+  EXPECT_NE(all.find(facts.current + "[bold]"), std::string::npos);
+  EXPECT_EQ(all.find("No current that changes"), std::string::npos);
 }
 
 TEST(CardSheetWords, EveryCautionStandsOnTheSheet) {

@@ -185,6 +185,18 @@ TEST(SideViewWords, GearPushedAcrossIsSaidSinceItCannotBeSeen) {
   EXPECT_THAT(FaultsOf(*drawing, 5), IsEmpty());
 }
 
+TEST(SideViewWords, EveryClipOfAStackedRiggerIsNamedAndADodgerIsCalledOne) {
+  Case drawn{"stacked", {StackedRigger("starboard")}, 120, 2.5};
+  drawn.riggers[0].clips[0].trail.flasher = tackle::MakeFlasher("dodger-swaying-8in").value();
+  const auto drawing =
+      MakeSideView(drawn.riggers, Solve(drawn, nullptr), DisplayUnits::kFeet, Words());
+  ASSERT_TRUE(drawing);
+  EXPECT_EQ(TextsOf(*drawing, "clip").size(), 2U);
+  EXPECT_EQ(TextsOf(*drawing, "lure").size(), 2U);
+  EXPECT_EQ(TextsOf(*drawing, "dodger").size(), 1U);
+  EXPECT_THAT(TextsOf(*drawing, "flasher"), IsEmpty());
+}
+
 TEST(SideViewProblems, NothingToDrawATooSmallSheetAndAStrangeDepthAreProblems) {
   const Case drawn{"one", {OneClipRigger("port")}, 100, 2.75};
   auto depths = Solve(drawn, nullptr);

@@ -25,7 +25,7 @@ using testing::ElementsAre;
 const std::set<std::string> kMayBeNull{
     "rigger",       "course_deg",     "current",        "dominant_input", "clip",
     "count_m",      "angle_boom_deg", "value",          "unit",           "ball_depth_m",
-    "lure_depth_m", "depth_m",        "tension_boom_N", "beyond_angle"};
+    "lure_depth_m", "depth_m",        "tension_boom_N", "beyond_angle",   "at_count"};
 
 /// A number that is not finite would be written as null: none may stand where null means nothing.
 void ExpectNoHoles(const json& value, const std::string& key) {
@@ -116,8 +116,8 @@ TEST(DepthJson, HoldsEveryKey) {
     ExpectValues(rigger.at("line"),
                  {"tension_boom_N", "tension_ball_N", "angle_boom_deg", "length_m"});
     for (const json& clip : rigger.at("clips")) {
-      ExpectValues(clip,
-                   {"depth_m", "leader_pull_N", "line_pull_N", "clip_net_N", "fishing_line_m"});
+      ExpectValues(clip, {"depth_m", "trail_m", "side_m", "leader_pull_N", "line_pull_N",
+                          "clip_net_N", "fishing_line_m"});
     }
     for (const json& lure : rigger.at("lures")) {
       ExpectValues(lure, {"depth_m", "trail_m", "side_m", "water_speed_mps"});
@@ -173,6 +173,26 @@ TEST(CountJson, HoldsEveryKey) {
     EXPECT_EQ(rigger.at("reachable"), true);
     EXPECT_TRUE(rigger.at("remedies").empty());
     ExpectValues(rigger, {"count_m", "reach_depth_m"});
+    ExpectValues(rigger.at("at_count"), {"ball_depth_m"});
+    // FindCount promises 1e-6 m of depth.
+    EXPECT_NEAR(rigger.at("at_count").at("ball_depth_m").at("median"), 25, 2e-6);
+    for (const json& lure : rigger.at("at_count").at("lures")) ExpectValues(lure, {"depth_m"});
+  }
+  const json& lures = answer.at("riggers").at(1).at("at_count").at("lures");
+  ASSERT_EQ(lures.size(), 2u);
+  EXPECT_EQ(lures.at(1).at("clip"), "stacked");
+  EXPECT_GT(lures.at(0).at("depth_m").at("median"), lures.at(1).at("depth_m").at("median"));
+}
+
+// Between ball and boom tip, a clip trails less than the ball and more than nothing.
+TEST(DepthJson, AClipTrailsLessThanItsBall) {
+  const json answer = Ask(DepthOf(30, 1.2), "depth");
+  for (const json& rigger : answer.at("riggers")) {
+    const double ball_m = rigger.at("ball").at("trail_m").at("median");
+    for (const json& clip : rigger.at("clips")) {
+      EXPECT_GT(clip.at("trail_m").at("median"), 0);
+      EXPECT_LT(clip.at("trail_m").at("median"), ball_m);
+    }
   }
 }
 
@@ -187,6 +207,7 @@ TEST(CountJson, OutOfReachHasNoCountButRemedies) {
   const json rigger = Ask(request, "count").at("riggers").at(0);
   EXPECT_EQ(rigger.at("reachable"), false);
   EXPECT_TRUE(rigger.at("count_m").is_null());
+  EXPECT_TRUE(rigger.at("at_count").is_null());
   EXPECT_EQ(rigger.at("of"), "lure");
   EXPECT_EQ(rigger.at("clip"), "stacked");
   EXPECT_LT(rigger.at("reach_depth_m").at("median"), 85);

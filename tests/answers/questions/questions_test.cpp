@@ -19,6 +19,7 @@
 namespace offplumb::answers {
 namespace {
 
+using testing::AllOf;
 using testing::Contains;
 using testing::Each;
 using testing::HasSubstr;
@@ -177,12 +178,40 @@ TEST(Notes, TellOfAFishingLineThatBellies) {
   EXPECT_THAT(Notes(request), Contains(HasSubstr("bellies")));
 }
 
+TEST(Notes, TellOfALureThatHangsWellBelowItsBall) {
+  DepthRequest request = AskDepth();
+  request.rig.rigger = "port";
+  tackle::Body& lure = request.rig.rig.riggers[0].clips[0].trail.lure;
+  for (const double weight_N : {0.05, 8.0}) {
+    lure.weight_in_water_N = weight_N;
+    const auto answer = Answer(request);
+    ASSERT_TRUE(answer);
+    const auto& figures = answer->riggers[0].figures;
+    const bool below = figures.clips[0].lure_depth_m.median - figures.ball_depth_m.median > 0.3048;
+    EXPECT_EQ(below, weight_N > 1) << "the test's own rig";
+    const auto told = Contains(AllOf(HasSubstr("The lure hangs"), HasSubstr("weigh yours")));
+    EXPECT_THAT(answer->remarks.notes, below
+                                           ? testing::Matcher<std::vector<std::string>>(told)
+                                           : testing::Matcher<std::vector<std::string>>(Not(told)));
+  }
+}
+
 TEST(Names, OfClipsAndLures) {
   const tackle::Rig rig = TestRig();
   EXPECT_EQ(ClipName(rig.riggers[0], 0), "clip");
   EXPECT_EQ(LureName(rig.riggers[0], 0), "lure");
   EXPECT_EQ(ClipName(rig.riggers[1], 1), "stacked clip");
   EXPECT_EQ(LureName(rig.riggers[1], 0), "low lure");
+  EXPECT_EQ(TheLure(rig.riggers[0], 0), "the lure");
+  EXPECT_EQ(TheLure(rig.riggers[1], 0), "the low lure");
+}
+
+TEST(Names, AreNumbersFromTheLowestWhereThereAreNone) {
+  tackle::Rigger rigger = TestRig().riggers[1];
+  for (tackle::Clip& clip : rigger.clips) clip.name.clear();
+  EXPECT_EQ(LureName(rigger, 0), "lure 1 (lowest)");
+  EXPECT_EQ(TheLure(rigger, 1), "lure 2");
+  EXPECT_EQ(ClipName(rigger, 1), "clip 2");
 }
 
 TEST(Depth, RefusesABuoyantBallByItsRigger) {
@@ -251,6 +280,42 @@ TEST(Count, FindsTheClipByName) {
   EXPECT_THAT(unknown.error().remedy, HasSubstr("low and stacked"));
 }
 
+TEST(Count, FindsAClipByItsNumber) {
+  CountRequest request = AskCount(25);
+  request.of = plan::DepthOf::kLure;
+  request.rig.rigger = "starboard";
+  for (tackle::Clip& clip : request.rig.rig.riggers[1].clips) clip.name.clear();
+  request.clip = "2";
+  EXPECT_EQ(Answer(request)->riggers[0].wish.clip, 1u);
+  request.clip = "3";
+  const auto unknown = Answer(request);
+  ASSERT_FALSE(unknown);
+  EXPECT_THAT(unknown.error().remedy, HasSubstr("1 (the lowest) to 2"));
+}
+
+TEST(Count, RefusesAClipForTheBall) {
+  CountRequest request = AskCount(25);
+  request.rig.rigger = "starboard";
+  request.clip = "low";
+  const auto answer = Answer(request);
+  ASSERT_FALSE(answer);
+  EXPECT_EQ(answer.error().kind, ProblemKind::kBadInput);
+  EXPECT_EQ(answer.error().subject, "clip");
+}
+
+TEST(Count, TellsWhereTheRestIsAtTheCountFound) {
+  CountRequest request = AskCount(25);
+  const auto count = Answer(request);
+  ASSERT_TRUE(count);
+  ASSERT_EQ(count->at_count.size(), 2u);
+  for (std::size_t i = 0; i < 2; ++i) {
+    ASSERT_TRUE(count->at_count[i]);
+    EXPECT_EQ(count->at_count[i]->count_m, count->riggers[i].count_m.median);
+  }
+  request.depth_m = 200;
+  EXPECT_FALSE(Answer(request)->at_count[0]);
+}
+
 // Rounded the other way, a remedy would fall short of the depth.
 TEST(Count, RemediesAreRoundedToTheSideThatGetsThere) {
   using plan::RemedyKind;
@@ -262,7 +327,7 @@ TEST(Count, RemediesAreRoundedToTheSideThatGetsThere) {
   EXPECT_EQ(text(RemedyKind::kHeavierBall, 15 * kPound), "a ball of 15 lb");
   EXPECT_EQ(text(RemedyKind::kSlower, 2.38 * 0.44704), "a speed of 2.3 mph");
   EXPECT_EQ(text(RemedyKind::kThinnerLine, 0.000688), "a line of 0.68 mm");
-  EXPECT_EQ(text(RemedyKind::kMoreLine, 400.2 * 0.3048), "401 ft of line on the reel");
+  EXPECT_EQ(text(RemedyKind::kMoreLine, 400.2 * 0.3048), "fill the reel to 401 ft of line");
   EXPECT_EQ(text(RemedyKind::kNoFlasher, 0), "no flasher");
   EXPECT_EQ(text(RemedyKind::kHeavierBall, 6.3, DisplayUnits::kMetric), "a ball of 6.5 kg");
 }
@@ -277,6 +342,20 @@ TEST(Card, UsualCountsFitTheShortestReel) {
   EXPECT_EQ(card->request.counts_m.size(), 12u);
   EXPECT_LE(card->request.counts_m.back(), 40);
   EXPECT_EQ(card->request.speeds_mps.size(), 7u);
+}
+
+TEST(Card, UsualCountsStartAboveTheHighestClip) {
+  CardRequest request;
+  request.rig.rig = TestRig();
+  request.rig.rig.riggers[1].clips[1].above_ball_m = 20;  // 66 ft
+  request.wanted.bands = false;
+  const auto card = Answer(request);
+  ASSERT_TRUE(card);
+  EXPECT_EQ(card->request.counts_m.size(), 12u);
+  EXPECT_NEAR(card->request.counts_m.front(), 80 * 0.3048, 1e-9);
+  EXPECT_LE(card->request.counts_m.back(), tackle::kLineOnReel_m);
+  EXPECT_NEAR(card->request.speeds_mps.front(), 2.0 * 0.44704, 1e-12);
+  EXPECT_NEAR(card->request.speeds_mps.back(), 3.2 * 0.44704, 1e-12);
 }
 
 TEST(Card, AgreesWithDepth) {
@@ -315,6 +394,36 @@ TEST(Compare, NeedsARigAndCountsThatIncrease) {
   request.rigs = {RigChoice{TestRig(), "", false}};
   request.counts_m = {20, 20};
   EXPECT_FALSE(Answer(request));
+}
+
+TEST(Compare, ACountBeyondAReelIsRefused) {
+  CompareRequest request;
+  request.sea = TestSea(1.2);
+  request.wanted.bands = false;
+  request.rigs = {RigChoice{TestRig(), "", false}};
+  request.gains_count_m = 150;
+  const auto answer = Answer(request);
+  ASSERT_FALSE(answer);
+  EXPECT_EQ(answer.error().kind, ProblemKind::kBadInput);
+  EXPECT_EQ(answer.error().subject, "count");
+}
+
+TEST(Compare, NamesTheInventedRig) {
+  CompareRequest request;
+  request.sea = TestSea(1.2);
+  request.wanted.bands = false;
+  request.rigs = {RigChoice{TestRig(), "port", true}, RigChoice{TestRig(), "port", false}};
+  request.rigs[1].rig.name = "My rig";
+  const auto answer = Answer(request);
+  ASSERT_TRUE(answer);
+  EXPECT_THAT(answer->remarks.notes, Contains("Test rig is an invented example."));
+  EXPECT_THAT(answer->remarks.notes, Each(Not(HasSubstr("My rig"))));
+}
+
+TEST(Compare, GainsAreToldInTheUnitsChosen) {
+  EXPECT_EQ(GainText("ball_1_lb_heavier", DisplayUnits::kFeet), "a ball 1 lb heavier");
+  EXPECT_EQ(GainText("ball_1_lb_heavier", DisplayUnits::kMetric), "a ball 0.45 kg heavier");
+  EXPECT_EQ(GainText("speed_0.1_mph_slower", DisplayUnits::kMetric), "0.045 m/s slower");
 }
 
 TEST(Compare, EveryRiggerMeantHasARow) {

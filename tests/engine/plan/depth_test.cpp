@@ -182,7 +182,7 @@ TEST(FindDepths, OverGroundIsThroughTheWaterThatTheCurrentCarries) {
 TEST(FindDepths, WithoutEnsembleIsCertain) {
   const RiggerDepth depth = DepthsOf(UsualRigger(), Trolling(2.75), kCount_m);
   RiggerFigures<Band> figures = depth.figures;
-  ASSERT_EQ(Fields(figures).size(), 8u + 9u);
+  ASSERT_EQ(Fields(figures).size(), 8u + 11u);
   for (const Band* band : Fields(figures)) {
     EXPECT_EQ(band->low, band->median);
     EXPECT_EQ(band->high, band->median);

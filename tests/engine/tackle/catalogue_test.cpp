@@ -33,10 +33,10 @@ TEST(Catalogue, MakesEverythingItLists) {
 }
 
 TEST(Catalogue, RefusesWhatItDoesNotHold) {
-  const auto line = MakeLine("wire-7x8-0.8mm");
+  const auto line = MakeLine("wyre-7x7-0.84mm");
   ASSERT_FALSE(line);
   EXPECT_EQ(line.error().kind, ProblemKind::kBadInput);
-  EXPECT_THAT(line.error().remedy, HasSubstr("Did you mean \"wire-7x7-0.8mm\"?"));
+  EXPECT_THAT(line.error().remedy, HasSubstr("Did you mean \"wire-7x7-0.84mm\"?"));
   for (const char* id :
        {"", "-", "wire-7x7", "wire-7x7-", "wire-7x7-mm", "wire-7x7-0mm", "wire-7x7--1mm",
         "wire-7x7-0.8", "wire-7x7-nanmm", "wire-7x7-9mm", "wire-7x7-1.2.3mm"}) {
@@ -45,6 +45,51 @@ TEST(Catalogue, RefusesWhatItDoesNotHold) {
   EXPECT_FALSE(MakeBall("ball-sphere-13lb"));
   EXPECT_FALSE(MakeFlasher("hoochie"));
   EXPECT_FALSE(MakeLure("flasher-rotating-8in"));
+}
+
+TEST(Catalogue, NeverSuggestsAnotherNumber) {
+  for (const char* id : {"wire-7x8-0.8mm", "wire-0.8mm", "wire"}) {
+    EXPECT_THAT(MakeLine(id).error().remedy, HasSubstr("Write one of: ")) << id;
+  }
+  EXPECT_THAT(MakeBall("ball-round-16lb").error().remedy, HasSubstr("Write one of: "));
+  EXPECT_THAT(MakeBall("ball-finned-12").error().remedy, HasSubstr("mean \"ball-finned-12lb\"?"));
+  EXPECT_THAT(MakeFlasher("flasher-rotating-10in").error().remedy, HasSubstr("Write one of: "));
+  EXPECT_THAT(MakeLure("hoochee").error().remedy, HasSubstr("Did you mean \"hoochie\"?"));
+}
+
+TEST(Catalogue, ABallOfAnotherWeightIsToBeStated) {
+  const Problem pounds = MakeBall("ball-finned-16lb").error();
+  EXPECT_EQ(pounds.message, "No ball of 16 lb in the catalogue.");
+  EXPECT_EQ(pounds.remedy, "Write ball = { weight = \"16 lb\", shape = \"finned\" }.");
+  const Problem kilograms = MakeBall("ball-sphere-5.5kg").error();
+  EXPECT_EQ(kilograms.remedy, "Write ball = { weight = \"5.5 kg\", shape = \"sphere\" }.");
+}
+
+struct OddLine {
+  const char* id;
+  const char* message;
+  const char* remedy;
+};
+
+TEST(Catalogue, SaysWhatIsOddAboutADiameter) {
+  for (const OddLine& odd :
+       {OddLine{"braid-0.55", "\"braid-0.55\" has no unit.", "Write \"braid-0.55mm\"."},
+        OddLine{"braid-0,55", "\"braid-0,55\" has no unit.", "Write \"braid-0.55mm\"."},
+        OddLine{"braid-0,55mm", "\"braid-0,55mm\" has a blank or a comma in its diameter.",
+                "Write \"braid-0.55mm\"."},
+        OddLine{"wire-7x7-0.84 mm", "\"wire-7x7-0.84 mm\" has a blank or a comma in its diameter.",
+                "Write \"wire-7x7-0.84mm\"."},
+        OddLine{"braid", "\"braid\" has no diameter.",
+                "Write \"braid-0.5mm\": any from 0.05 to 5 mm."},
+        OddLine{"wire-1x7-", "\"wire-1x7-\" has no diameter.",
+                "Write \"wire-1x7-0.8mm\": any from 0.05 to 5 mm."},
+        OddLine{"nylon-9mm", "\"nylon-9mm\" has no diameter from 0.05 to 5 mm.",
+                "Write \"nylon-0.55mm\": any from 0.05 to 5 mm."}}) {
+    const auto line = MakeLine(odd.id);
+    ASSERT_FALSE(line) << odd.id;
+    EXPECT_EQ(line.error().message, odd.message);
+    EXPECT_EQ(line.error().remedy, odd.remedy);
+  }
 }
 
 TEST(CatalogueLine, ComesInAnyDiameter) {
@@ -116,6 +161,7 @@ TEST(NearestWord, FindsTheSlipOfAFinger) {
   EXPECT_EQ(NearestWord("zzz", {"leader", "setback"}), "");
   EXPECT_EQ(NearestWord("", {"leader"}), "");
   EXPECT_EQ(NearestWord("x", {}), "");
+  EXPECT_EQ(NearestWord("ball-16lb", {"ball-15lb", "bell-16lb"}), "bell-16lb");
   EXPECT_EQ(NearestWord(std::string(100000, 'a'), {"leader"}), "");
 }
 

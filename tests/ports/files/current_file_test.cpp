@@ -65,13 +65,13 @@ INSTANTIATE_TEST_SUITE_P(
                3, "no key \"towards\""},
         Broken{"FirstLayerBelowTheSurface",
                Steps("{ depth = \"5 m\", speed = \"1 kn\", toward = \"0 deg\" }\n"), 3,
-               "at the surface"},
-        Broken{"Twice", Steps(std::string(kSurface) + kSurface), 4, "0.00 m follows 0.00 m"},
+               "starts at 5 m; it must start at the surface"},
+        Broken{"Twice", Steps(std::string(kSurface) + kSurface), 4, "0 m follows 0 m"},
         Broken{"Backward",
                Steps(kSurface +
                      std::string("{ depth = \"9 m\", speed = \"1 kn\", toward = \"0 deg\" },\n"
                                  "{ depth = \"8 m\", speed = \"1 kn\", toward = \"0 deg\" },\n")),
-               5, "8.00 m follows 9.00 m"},
+               5, "8 m follows 9 m"},
         Broken{"TooFast", Steps("{ depth = \"0 m\", speed = \"20 kn\", toward = \"0 deg\" }\n"), 3,
                "from 0 kn to 9.719 kn"},
         Broken{"NegativeSpeed",
@@ -84,6 +84,13 @@ INSTANTIATE_TEST_SUITE_P(
                "200 has no unit"},
         Broken{"PointIsAText", "shape = \"steps\"\npoints = [ \"1 kn\" ]\n", 2, "must be a table"}),
     [](const testing::TestParamInfo<Broken>& tested) { return std::string(tested.param.name); });
+
+TEST(CurrentFile, CountsPointsFromOne) {
+  const auto current = ReadCurrentText(
+      Steps(kSurface + std::string("{ depth = \"9 m\", speed = \"1 kn\" },\n")), "c.toml");
+  ASSERT_FALSE(current);
+  EXPECT_EQ(current.error().subject, "point 2: toward");
+}
 
 TEST(CurrentPhrase, IsOneCurrentForAllDepths) {
   for (const char* text : {"0.4 kn toward 180", "0.4 kn toward 180 deg", "0.4kn toward 180deg"}) {

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 #include <string>
+#include <utility>
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
@@ -186,6 +187,32 @@ TEST(RigFile, TakesALuresPullOffTheFlashersAtItsOwnSpeed) {
   EXPECT_NEAR(file->rig.riggers[0].clips[0].trail.flasher->pull->force_N, 4, 1e-12);
 }
 
+TEST(RigFile, AKilogramOfPullIsAKilogramOfForce) {
+  const auto file =
+      ReadRigText(With("\"hoochie\"", "{ from = \"hoochie\", pull = \"0.1 kg at 1 m/s\" }"), "t");
+  ASSERT_TRUE(file) << file.error().message;
+  EXPECT_DOUBLE_EQ(file->rig.riggers[0].clips[0].trail.lure.pull->force_N, 0.1 * 9.80665);
+}
+
+TEST(RigFile, CountsClipsWithoutANameFromOneAsTheyAreWritten) {
+  const std::string second =
+      "[[riggers.clips]]\nabove_ball = \"1 ft\"\nrod_tip = { up = \"2 m\" }\nfishing_line = "
+      "\"nylon-0.55mm\"\nsetback = \"0 m\"\nlure = \"hoochie\"\n";
+  const auto file = ReadRigText(std::string(kRig) + second, "t");
+  ASSERT_FALSE(file);
+  EXPECT_EQ(file.error().subject, "rigger \"port\", clip 2: setback");
+  EXPECT_EQ(file.error().line, 28);
+}
+
+TEST(RigFile, TellsTheUsualReelWhereNoneIsWritten) {
+  std::string rig = With("above_ball = \"4 ft\"", "above_ball = \"401 ft\"");
+  rig.replace(rig.find("line_on_reel = \"300 ft\"\n"), 24, "");
+  const auto file = ReadRigText(rig, "t");
+  ASSERT_FALSE(file);
+  EXPECT_EQ(file.error().message,
+            "The clip is 401 ft above the ball; the reel holds 400 ft of line.");
+}
+
 /// One way to break the rig: what is changed, and what the message must hold.
 struct Broken {
   std::string_view name;
@@ -227,129 +254,137 @@ INSTANTIATE_TEST_SUITE_P(
     testing::Values(
         Broken{"UnknownTopKey", "name = \"Test rig\"", "nmae = \"Test rig\"", 1, "nmae",
                "no key \"nmae\"", "Did you mean \"name\"?"},
-        Broken{"UnknownRiggerKey", "line_on_reel", "line_on_real", 9, "riggers[0].line_on_real",
-               "no key \"line_on_real\"", "Did you mean \"line_on_reel\"?"},
-        Broken{"UnknownNestedKey", "setback", "setbak", 19, "riggers[0].clips[0].setbak",
+        Broken{"UnknownRiggerKey", "line_on_reel", "line_on_real", 9,
+               "rigger \"port\": line_on_real", "no key \"line_on_real\"",
+               "Did you mean \"line_on_reel\"?"},
+        Broken{"UnknownNestedKey", "setback", "setbak", 19, "rigger \"port\", clip \"low\": setbak",
                "no key \"setbak\"", "Did you mean \"setback\"?"},
-        Broken{"UnlikeAnyKey", "largest_angle", "qqq", 10, "riggers[0].qqq", "no key \"qqq\"",
+        Broken{"UnlikeAnyKey", "largest_angle", "qqq", 10, "rigger \"port\": qqq", "no key \"qqq\"",
                "Allowed here: name, boom_tip"},
-        Broken{"NumberWithoutUnit", "\"300 ft\"", "300", 9, "riggers[0].line_on_reel",
+        Broken{"NumberWithoutUnit", "\"300 ft\"", "300", 9, "rigger \"port\": line_on_reel",
                "300 has no unit", "Units: ft, in, m"},
-        Broken{"TextWithoutUnit", "\"300 ft\"", "\"300\"", 9, "riggers[0].line_on_reel",
+        Broken{"TextWithoutUnit", "\"300 ft\"", "\"300\"", 9, "rigger \"port\": line_on_reel",
                "\"300\" has no unit", "ft, in, m"},
-        Broken{"WrongUnit", "\"300 ft\"", "\"300 lb\"", 9, "riggers[0].line_on_reel",
+        Broken{"WrongUnit", "\"300 ft\"", "\"300 lb\"", 9, "rigger \"port\": line_on_reel",
                "\"lb\" is not a unit of length", "ft, in, m"},
-        Broken{"WordForNumber", "\"300 ft\"", "\"long\"", 9, "riggers[0].line_on_reel",
+        Broken{"WordForNumber", "\"300 ft\"", "\"long\"", 9, "rigger \"port\": line_on_reel",
                "does not start with a number", "ft, in, m"},
-        Broken{"NanText", "\"300 ft\"", "\"nan ft\"", 9, "riggers[0].line_on_reel",
+        Broken{"NanText", "\"300 ft\"", "\"nan ft\"", 9, "rigger \"port\": line_on_reel",
                "does not start with a number", "ft"},
         Broken{"NanNumber", kLineText,
                "{ from = \"wire-7x7-0.8mm\", normal_drag_coefficient = nan }", 8,
-               "riggers[0].line.normal_drag_coefficient", "nan is out of range", "Correct"},
+               "rigger \"port\": line.normal_drag_coefficient", "nan is out of range", "Correct"},
         Broken{"InfiniteNumber", kLineText,
                "{ from = \"wire-7x7-0.8mm\", normal_drag_coefficient = inf }", 8,
-               "riggers[0].line.normal_drag_coefficient", "from 0.01 to 10", "Correct"},
-        Broken{"Overflow", "\"300 ft\"", "\"1e999 ft\"", 9, "riggers[0].line_on_reel", "too large",
-               "ft"},
+               "rigger \"port\": line.normal_drag_coefficient", "from 0.01 to 10", "Correct"},
+        Broken{"Overflow", "\"300 ft\"", "\"1e999 ft\"", 9, "rigger \"port\": line_on_reel",
+               "too large", "ft"},
         Broken{"ZeroDiameter", kLineText, "{ kind = \"wire\", diameter = \"0 mm\" }", 8,
-               "riggers[0].line.diameter",
+               "rigger \"port\": line.diameter",
                "\"0 mm\" is out of range: it must be from 0.05 mm to 5 mm", "Correct"},
         Broken{"NegativeDiameter", kLineText, "{ kind = \"wire\", diameter = \"-0.8 mm\" }", 8,
-               "riggers[0].line.diameter", "out of range", "Correct"},
-        Broken{"NoDiameter", kLineText, "{ kind = \"wire\" }", 8, "riggers[0].line.diameter",
+               "rigger \"port\": line.diameter", "out of range", "Correct"},
+        Broken{"NoDiameter", kLineText, "{ kind = \"wire\" }", 8, "rigger \"port\": line.diameter",
                "\"diameter\" is missing", "diameter = \"0.8 mm\""},
-        Broken{"UnknownLine", kLineText, "{ from = \"wyre-7x7-0.8mm\" }", 8, "riggers[0].line.from",
-               "no line \"wyre-7x7-0.8mm\"", "Did you mean \"wire-7x7-0.8mm\"?"},
+        Broken{"UnknownLine", kLineText, "{ from = \"wyre-7x7-0.8mm\" }", 8,
+               "rigger \"port\": line.from", "no line \"wyre-7x7-0.8mm\"",
+               "Did you mean \"wire-7x7-0.8mm\"?"},
         Broken{"UnknownKind", kLineText, "{ kind = \"rope\", diameter = \"2 mm\" }", 8,
-               "riggers[0].line.kind", "\"rope\" is not a kind of line", "\"braid\""},
+               "rigger \"port\": line.kind", "\"rope\" is not a kind of line", "\"braid\""},
         Broken{"FromAndKind", kLineText, "{ from = \"wire-7x7-0.8mm\", kind = \"wire\" }", 8,
-               "riggers[0].line.kind", "not by both", "Leave one"},
+               "rigger \"port\": line.kind", "not by both", "Leave one"},
         Broken{"TooFewConstants", kLineText,
                "{ diameter = \"0.8 mm\", normal_drag_coefficient = 1.2 }", 8,
-               "riggers[0].line.tangential_drag_coefficient", "must state all its constants",
+               "rigger \"port\": line.tangential_drag_coefficient", "must state all its constants",
                "from ="},
-        Broken{"LineIsANumber", kLineText, "7", 8, "riggers[0].line",
+        Broken{"LineIsANumber", kLineText, "7", 8, "rigger \"port\": line",
                "is a number; it must be a table", "braces"},
-        Broken{"NoLine", "line = { from = \"wire-7x7-0.8mm\" }\n", "", 5, "riggers[0].line",
+        Broken{"NoLine", "line = { from = \"wire-7x7-0.8mm\" }\n", "", 5, "rigger \"port\": line",
                "\"line\" is missing", "wire-1x7-0.8mm"},
         Broken{"QuotedCoefficient", kLineText,
                "{ from = \"wire-7x7-0.8mm\", normal_drag_coefficient = \"1.2\" }", 8,
-               "riggers[0].line.normal_drag_coefficient", "is a text; it must be a number",
+               "rigger \"port\": line.normal_drag_coefficient", "is a text; it must be a number",
                "without quotes"},
         Broken{"NegativeStiffness", kLineText,
                "{ from = \"wire-7x7-0.8mm\", stiffness = \"-5 kN\" }", 8,
-               "riggers[0].line.stiffness", "out of range", "Correct"},
+               "rigger \"port\": line.stiffness", "out of range", "Correct"},
         Broken{"UnknownBall", kBallText, "{ from = \"ball-sphere-13lb\" }", 11,
-               "riggers[0].ball.from", "no ball", "Did you mean \"ball-sphere-1"},
+               "rigger \"port\": ball.from", "No ball of 13 lb",
+               "ball = { weight = \"13 lb\", shape = \"sphere\" }"},
         Broken{"BuoyantBall", kBallText, "{ weight_in_water = \"-5 N\", drag_area = \"0.004 m2\" }",
-               11, "riggers[0].ball.weight_in_water", "The ball floats", "12 lb lead"},
+               11, "rigger \"port\": ball.weight_in_water", "The ball floats", "12 lb lead"},
         Broken{"WeightlessBall", kBallText,
                "{ weight_in_water = \"0 N\", drag_area = \"0.004 m2\" }", 11,
-               "riggers[0].ball.weight_in_water", "from 0.5 to 1000 N", "12 lb lead"},
+               "rigger \"port\": ball.weight_in_water", "from 0.5 N to 1000 N", "12 lb lead"},
         Broken{"WoodenBall", kBallText, "{ weight = \"12 lb\", density = \"700 kg/m3\" }", 11,
-               "riggers[0].ball.density", "The ball floats", "Lead has 11340"},
+               "rigger \"port\": ball.density", "The ball floats", "Lead has 11340"},
         Broken{"BallWithoutWeight", kBallText, "{ shape = \"sphere\" }", 11,
-               "riggers[0].ball.weight", "A ball needs", "ball-sphere-12lb"},
+               "rigger \"port\": ball.weight", "A ball needs", "ball-sphere-12lb"},
         Broken{"BallWithoutDrag", kBallText, "{ weight_in_water = \"50 N\" }", 11,
-               "riggers[0].ball.drag_area", "A ball needs", "ball-sphere-12lb"},
+               "rigger \"port\": ball.drag_area", "A ball needs", "ball-sphere-12lb"},
         Broken{"UnknownShape", kBallText, "{ weight = \"12 lb\", shape = \"cube\" }", 11,
-               "riggers[0].ball.shape", "\"cube\" is not a shape", "\"finned\""},
-        Broken{"HeavyBall", kBallText, "{ weight = \"1200 lb\" }", 11, "riggers[0].ball.weight",
-               "it must be from 0.2205 lb to 220.5 lb", "Correct"},
+               "rigger \"port\": ball.shape", "\"cube\" is not a shape", "\"finned\""},
+        Broken{"HeavyBall", kBallText, "{ weight = \"1200 lb\" }", 11,
+               "rigger \"port\": ball.weight", "it must be from 0.2205 lb to 220.5 lb", "Correct"},
         Broken{"FromAndWeight", kBallText, "{ from = \"ball-sphere-12lb\", weight = \"12 lb\" }",
-               11, "riggers[0].ball.weight", "already says", "Leave"},
+               11, "rigger \"port\": ball.weight", "already says", "Leave"},
         Broken{"NegativeDragArea", kBallText, "{ weight = \"12 lb\", drag_area = \"-1 cm2\" }", 11,
-               "riggers[0].ball.drag_area", "out of range", "Correct"},
-        Broken{"BoomUnderWater", kBoomText, "{ aft = \"2 ft\", up = \"-1 ft\" }", 7,
-               "riggers[0].boom_tip.up", "The boom tip is -0.30 m above the water", "waterline"},
-        Broken{"BoomWithoutHeight", kBoomText, "{ aft = \"2 ft\" }", 7, "riggers[0].boom_tip.up",
-               "\"up\" is missing", "up = \"3 ft\""},
+               "rigger \"port\": ball.drag_area", "out of range", "Correct"},
+        Broken{
+            "BoomUnderWater", kBoomText, "{ aft = \"2 ft\", up = \"-1 ft\" }", 7,
+            "rigger \"port\": boom_tip.up",
+            "The boom tip must be above the water: \"-1 ft\" is out of range: it must be from 0 ft",
+            "waterline"},
+        Broken{"BoomWithoutHeight", kBoomText, "{ aft = \"2 ft\" }", 7,
+               "rigger \"port\": boom_tip.up", "\"up\" is missing", "up = \"3 ft\""},
         Broken{"BothSides", kBoomText, "{ starboard = \"4 ft\", port = \"4 ft\", up = \"3 ft\" }",
-               7, "riggers[0].boom_tip.port", "not both", "Leave one"},
+               7, "rigger \"port\": boom_tip.port", "not both", "Leave one"},
         Broken{"NoBoom", "boom_tip = { aft = \"2 ft\", port = \"4 ft\", up = \"3 ft\" }\n", "", 5,
-               "riggers[0].boom_tip", "\"boom_tip\" is missing", "middle of the stern"},
+               "rigger \"port\": boom_tip", "\"boom_tip\" is missing", "middle of the stern"},
         Broken{"RodTipUnderWater", kRodText, "{ up = \"-6 ft\" }", 16,
-               "riggers[0].clips[0].rod_tip.up", "The rod tip is -1.83 m above the water",
-               "positive"},
-        Broken{"NoRodTension", "\"3 lb\"", "\"0 lb\"", 17, "riggers[0].clips[0].rod_tip_tension",
-               "out of range", "Correct"},
-        Broken{"AngleOf90", "\"60 deg\"", "\"90 deg\"", 10, "riggers[0].largest_angle",
+               "rigger \"port\", clip \"low\": rod_tip.up",
+               "The rod tip must be above the water: \"-6 ft\" is out", "positive"},
+        Broken{"NoRodTension", "\"3 lb\"", "\"0 lb\"", 17,
+               "rigger \"port\", clip \"low\": rod_tip_tension", "out of range", "Correct"},
+        Broken{"AngleOf90", "\"60 deg\"", "\"90 deg\"", 10, "rigger \"port\": largest_angle",
                "from 1 deg to 89 deg", "Correct"},
         Broken{"MarksFallBack", "{ reads = \"100 ft\"", "{ reads = \"40 ft\"", 12,
-               "riggers[0].counter_marks[1].reads", "12.19 m follows 15.24 m", "shortest"},
+               "rigger \"port\", counter mark 2: reads", "40 ft follows 50 ft", "shortest"},
         Broken{"MarksMeasureBack", "measured = \"96 ft\"", "measured = \"47 ft\"", 12,
-               "riggers[0].counter_marks[1].measured", "must increase", "shortest"},
+               "rigger \"port\", counter mark 2: measured", "47 ft follows 47 ft", "shortest"},
         Broken{"LeaderWithoutFlasher", "flasher = { from = \"flasher-rotating-11in\" }\n", "", 20,
-               "riggers[0].clips[0].leader", "no flasher", "setback"},
-        Broken{"FlasherWithoutLeader", "leader = \"42 in\"\n", "", 13, "riggers[0].clips[0].leader",
-               "\"leader\" is missing", "42 in"},
-        Broken{"NoLure", "lure = \"hoochie\"\n", "", 13, "riggers[0].clips[0].lure",
+               "rigger \"port\", clip \"low\": leader", "no flasher", "setback"},
+        Broken{"FlasherWithoutLeader", "leader = \"42 in\"\n", "", 13,
+               "rigger \"port\", clip \"low\": leader", "\"leader\" is missing", "42 in"},
+        Broken{"NoLure", "lure = \"hoochie\"\n", "", 13, "rigger \"port\", clip \"low\": lure",
                "\"lure\" is missing", "no-lure"},
-        Broken{"UnknownLure", "\"hoochie\"", "\"hoochee\"", 23, "riggers[0].clips[0].lure.from",
-               "no lure \"hoochee\"", "Did you mean \"hoochie\"?"},
+        Broken{"UnknownLure", "\"hoochie\"", "\"hoochee\"", 23,
+               "rigger \"port\", clip \"low\": lure.from", "no lure \"hoochee\"",
+               "Did you mean \"hoochie\"?"},
         Broken{"LureWithoutDrag", "\"hoochie\"", "{ weight_in_water = \"0.2 N\" }", 23,
-               "riggers[0].clips[0].lure.drag_area", "needs \"from\", \"drag_area\" or \"pull\"",
-               "at 2.5 mph"},
+               "rigger \"port\", clip \"low\": lure.drag_area",
+               "needs \"from\", \"drag_area\" or \"pull\"", "at 2.5 mph"},
         Broken{"LureWithoutWeight", "\"hoochie\"", "{ drag_area = \"4 cm2\" }", 23,
-               "riggers[0].clips[0].lure.weight_in_water", "weight_in_water", "0.3 N"},
+               "rigger \"port\", clip \"low\": lure.weight_in_water", "weight_in_water", "0.3 N"},
         Broken{"PullWithoutSpeed", "\"hoochie\"", "{ from = \"hoochie\", pull = \"0.2 lb\" }", 23,
-               "riggers[0].clips[0].lure.pull", "not a pull at a speed", "at 2.5 mph"},
+               "rigger \"port\", clip \"low\": lure.pull", "not a pull at a speed", "at 2.5 mph"},
         Broken{"PullAndArea", "\"hoochie\"",
                "{ from = \"hoochie\", pull = \"0.2 lb at 2 mph\", drag_area = \"4 cm2\" }", 23,
-               "riggers[0].clips[0].lure.pull", "say the same thing", "Leave one"},
+               "rigger \"port\", clip \"low\": lure.pull", "say the same thing", "Leave one"},
         Broken{"FlasherPullsLessThanItsLure", "{ from = \"flasher-rotating-11in\" }",
                "{ from = \"flasher-rotating-11in\", pull = \"0.1 N at 1.2 m/s\" }", 20,
-               "riggers[0].clips[0].flasher.pull", "the lure alone pulls 0.29 N",
+               "rigger \"port\", clip \"low\": flasher.pull", "the lure alone pulls 0.29 N",
                "lure's own pull"},
-        Broken{"ZeroSetback", "\"20 ft\"", "\"0 ft\"", 19, "riggers[0].clips[0].setback",
+        Broken{"ZeroSetback", "\"20 ft\"", "\"0 ft\"", 19, "rigger \"port\", clip \"low\": setback",
                "out of range", "Correct"},
         Broken{"ClipBeyondTheReel", "above_ball = \"4 ft\"", "above_ball = \"301 ft\"", 15,
-               "riggers[0].clips[0].above_ball", "the reel holds 91.44 m", "lower"},
+               "rigger \"port\", clip \"low\": above_ball",
+               "The clip is 301 ft above the ball; the reel holds 300 ft", "lower"},
         Broken{"TwoClipsInOnePlace", "[[riggers.clips]]\n", kClipText, 14,
-               "riggers[0].clips[1].above_ball", "Two clips sit at the same place", "1 cm"},
-        Broken{"NoRiggerName", "name = \"port\"\n", "", 5, "riggers[0].name", "\"name\" is missing",
+               "rigger \"port\", clip 1: above_ball", "same place, 4.01 ft above the ball", "1 cm"},
+        Broken{"NoRiggerName", "name = \"port\"\n", "", 5, "rigger 1: name", "\"name\" is missing",
                "port"},
-        Broken{"EmptyRiggerName", "name = \"port\"", "name = \" \"", 6, "riggers[0].name",
+        Broken{"EmptyRiggerName", "name = \"port\"", "name = \" \"", 6, "rigger 1: name",
                "is empty", "quotes"},
         Broken{"HalfTheWater", "salinity = \"30 psu\"\n", "", 2, "water.salinity", "is missing",
                "0 psu"},
@@ -357,8 +392,14 @@ INSTANTIATE_TEST_SUITE_P(
                "water.density", "not by both", "Leave two"},
         Broken{"HotWater", "\"10 C\"", "\"60 C\"", 3, "water.temperature", "from 0 C to 40 C",
                "Correct"},
-        Broken{"BrokenToml", "largest_angle = \"60 deg\"", "largest_angle = \"60 deg", 10, "file",
-               "not TOML", "Correct the line"},
+        Broken{"BrokenToml", "largest_angle = \"60 deg\"", "largest_angle = \"60 deg", 10,
+               "largest_angle = \"60 deg",
+               "The closing quote is missing: largest_angle = \"60 deg\".", ""},
+        Broken{"HeadingOfOneBracket", "[[riggers.clips]]", "[riggers.clips]", 13,
+               "rigger \"port\": clips", "one bracket",
+               "Write two brackets on each side: [[riggers.clips]]."},
+        Broken{"FirstHeadingOfOneBracket", "[[riggers]]", "[riggers]", 5, "riggers", "one bracket",
+               "Write two brackets on each side: [[riggers]]."},
         Broken{"TwiceTheKey", "largest_angle = \"60 deg\"", "line_on_reel = \"60 ft\"", 10, "file",
                "redefine", "Correct the line"},
         Broken{"AbsurdKey", "largest_angle", "a.a.a.a.a.a.a.a.a.a.a.a.a.a.a", 10, "file",
@@ -398,7 +439,7 @@ TEST(RigFile, RefusesNoneAndSevenRiggers) {
 TEST(RigFile, RefusesRiggersThatAreNoList) {
   const auto file = ReadRigText("[riggers]\nname = \"port\"\n", "t");
   ASSERT_FALSE(file);
-  EXPECT_THAT(file.error().remedy, HasSubstr("double brackets"));
+  EXPECT_THAT(file.error().remedy, HasSubstr("two brackets on each side: [[riggers]]"));
   EXPECT_EQ(file.error().line, 1);
 }
 
@@ -483,6 +524,21 @@ TEST(RigFileExamples, AreReadAndSayThatTheyAreInvented) {
   EXPECT_GE(count, 6);
 }
 
+/// What an example is, its first line says.
+TEST(RigFileExamples, EngineersCasesAreNamedOnTheirFirstLine) {
+  for (const auto& [name, words] :
+       {std::pair{"engineer", "A closed form: weightless line, pure normal drag (case W2 of "},
+        std::pair{"engineer-layers", "A closed form: the same line in two layers (case W4 of "},
+        std::pair{"engineer-tree-1", "(case G1 of "},
+        std::pair{"engineer-tree-2", "(case G2 of "}}) {
+    const auto text =
+        ReadTextFile(fmt::format("{}/examples/rigs/{}.toml", OFFPLUMB_SOURCE_DIR, name));
+    ASSERT_TRUE(text) << name;
+    EXPECT_THAT(text->substr(0, text->find('\n')),
+                testing::AllOf(HasSubstr(words), HasSubstr("docs/method.md section 10")));
+  }
+}
+
 /// The engineer rig states every number of case W2 of the checks: no catalogue, no law.
 TEST(RigFileExamples, TheEngineerRigIsTheClosedFormsCase) {
   const auto file = ReadRigFile(std::string(OFFPLUMB_SOURCE_DIR) + "/examples/rigs/engineer.toml");
@@ -523,6 +579,10 @@ std::string LineAbout(const std::string& manual, const std::string& what) {
   return manual.substr(start, manual.find('\n', at) - start);
 }
 
+std::string Grams(const tackle::Body& body) {
+  return fmt::format("| {:.0f} g |", body.mass_kg * 1000);
+}
+
 TEST(RigFileManual, HoldsTheCataloguesFigures) {
   const auto manual = ReadTextFile(std::string(OFFPLUMB_SOURCE_DIR) + "/docs/rig-file.md");
   ASSERT_TRUE(manual);
@@ -530,11 +590,15 @@ TEST(RigFileManual, HoldsTheCataloguesFigures) {
   for (const auto& entry : tackle::CatalogueFlashers()) {
     const std::string area = fmt::format("{:.4f} m2", tackle::MakeFlasher(entry.id)->drag_area_m2);
     EXPECT_THAT(LineAbout(tables, "`" + entry.id + "`"), HasSubstr(area));
+    EXPECT_THAT(LineAbout(tables, "`" + entry.id + "`"),
+                HasSubstr(Grams(*tackle::MakeFlasher(entry.id))));
   }
   for (const auto& entry : tackle::CatalogueLures()) {
     const double area = tackle::MakeLure(entry.id)->drag_area_m2;
     const std::string written = fmt::format("{:.{}f}", area, area < 1e-4 ? 5 : 4);
     EXPECT_THAT(LineAbout(tables, "`" + entry.id + "`"), HasSubstr(written));
+    EXPECT_THAT(LineAbout(tables, "`" + entry.id + "`"),
+                HasSubstr(Grams(*tackle::MakeLure(entry.id))));
   }
 }
 

@@ -53,9 +53,10 @@ TEST(TomlDocument, RefusesWhatIsBrokenWithItsLine) {
   // The first four stopped the library itself when its own assertions stood.
   for (const Broken& broken :
        {Broken{"[[[[", 1, "not TOML"}, Broken{"a = 1\n[[", 2, "not TOML"},
-        Broken{"\xEF\xB9\xBF", 1, "not plain ASCII"}, Broken{"S=0':\xEF\xB9\xBF:0", 1, "not TOML"},
-        Broken{"a = \xE2\x80\x9Cx\xE2\x80\x9D", 1, "curly"}, Broken{"\n\na = \"x", 3, "not TOML"},
-        Broken{"a = 1\na = 2", 2, "redefine"}, Broken{"a = \"\"\"x\n\"\"\"", 1, "triple quotes"},
+        Broken{"\xEF\xB9\xBF", 1, "not plain ASCII"}, Broken{"S=0':\xEF\xB9\xBF:0", 1, "in quotes"},
+        Broken{"a = \xE2\x80\x9Cx\xE2\x80\x9D", 1, "curly"},
+        Broken{"\n\na = \"x", 3, "closing quote"}, Broken{"a = 1\na = 2", 2, "redefine"},
+        Broken{"a = \"\"\"x\n\"\"\"", 1, "triple quotes"},
         Broken{"a = '''x'''", 1, "triple quotes"},
         Broken{"x = 'y'\na.b.c.d.e.f.g.h.i.j.k.l.m.n = 1", 2, "12 dots"},
         Broken{" \r\n\t", 0, "empty"}, Broken{"", 0, "empty"}, Broken{"\xEF\xBB\xBF", 0, "empty"},
@@ -69,7 +70,7 @@ TEST(TomlDocument, RefusesWhatIsBrokenWithItsLine) {
     EXPECT_THAT(top.error().message, HasSubstr(std::string(broken.message))) << broken.text;
     EXPECT_EQ(top.error().line, broken.line) << broken.text;
     EXPECT_EQ(top.error().file, "t.toml");
-    EXPECT_FALSE(top.error().remedy.empty());
+    EXPECT_FALSE(top.error().subject.empty());
   }
 }
 
