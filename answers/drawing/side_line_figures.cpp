@@ -251,6 +251,7 @@ std::vector<Text> NamePlaces(const std::string& name, const Point& thing) {
   add(-3, 4, Anchor::kEnd);
   add(0, -5, Anchor::kMiddle);
   add(0, 8, Anchor::kMiddle);
+  add(-6, 1, Anchor::kEnd);
   return places;
 }
 
@@ -280,6 +281,24 @@ void AddClipName(const Point& at, const SideLayout& layout, Drawing& drawing) {
           Pen{kFaintWidth_mm, Role::kInk, false}, drawing);
 }
 
+/// Names the lines of one clip with their lengths, where there is room left.
+void AddLineNames(const tackle::Clip& clip, const tow::TreeShape::OfClip& lines, DisplayUnits units,
+                  const SideLayout& layout, Drawing& drawing) {
+  const auto name = [&](const std::string& words, const std::vector<Eigen::Vector3d>& line) {
+    if (line.empty()) return;
+    const Point middle = layout.frame.At(line[line.size() / 2]);
+    AddWhereFree(InOrder(NamePlaces(words, middle)), layout.view, false, drawing);
+  };
+  const auto length = [&](double length_m, Shown shown) {
+    return FigureWords(plan::Certain(length_m), shown, units, "");
+  };
+  name("setback " + length(clip.trail.setback_m, Shown::kDepth), lines.setback);
+  if (clip.trail.flasher) {
+    name("leader " + length(clip.trail.leader_m, Shown::kLength), lines.leader);
+  }
+  name("fishing line", lines.fishing_line);
+}
+
 }  // namespace
 
 double AngleWidth_mm(const DrawnRiggers& riggers, DisplayUnits units) {
@@ -302,7 +321,8 @@ bool AddLineFigures(const DrawnRiggers& riggers, DisplayUnits units, const SideL
   return all;
 }
 
-void AddPartNames(const DrawnRiggers& riggers, const SideLayout& layout, Drawing& drawing) {
+void AddPartNames(const DrawnRiggers& riggers, DisplayUnits units, const SideLayout& layout,
+                  Drawing& drawing) {
   const auto name = [&](const std::string& words, const Eigen::Vector3d& place_m) {
     AddWhereFree(InOrder(NamePlaces(words, layout.frame.At(place_m))), layout.view, false, drawing);
   };
@@ -315,6 +335,12 @@ void AddPartNames(const DrawnRiggers& riggers, const SideLayout& layout, Drawing
       if (clip.trail.flasher) name(SwayingName(*clip.trail.flasher), state.flasher_m);
       AddClipName(layout.frame.At(state.clip_m), layout, drawing);
     }
+  }
+  // With more riggers there is no room for them, and the table tells them.
+  if (riggers.size() > 1) return;
+  const DrawnRigger& drawn = riggers.front();
+  for (std::size_t i = 0; i < drawn.rigger->clips.size(); ++i) {
+    AddLineNames(drawn.rigger->clips[i], drawn.depth->shape.clips[i], units, layout, drawing);
   }
 }
 

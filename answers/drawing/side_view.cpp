@@ -62,7 +62,7 @@ Expected<Drawing> MakeSideView(const std::vector<tackle::Rigger>& riggers,
                    AddDepthFigures(BallFigures(*drawn, units), units, *layout, false, drawing) &&
                    AddLineFigures(*drawn, units, *layout, drawing);
   if (!all) return TooSmall();
-  AddPartNames(*drawn, *layout, drawing);
+  AddPartNames(*drawn, units, *layout, drawing);
   return drawing;
 }
 

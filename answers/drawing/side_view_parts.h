@@ -76,7 +76,8 @@ inline constexpr double kAboveRows_mm = 5;
                                   const SideLayout& layout, Drawing& drawing);
 
 /// Names the parts where there is room for it.
-void AddPartNames(const DrawnRiggers& riggers, const SideLayout& layout, Drawing& drawing);
+void AddPartNames(const DrawnRiggers& riggers, DisplayUnits units, const SideLayout& layout,
+                  Drawing& drawing);
 
 /// Writes title and foot. \return what they leave for the view.
 [[nodiscard]] Region AddTitle(const SideViewOptions& options, Drawing& drawing);
