@@ -1,6 +1,9 @@
 # Configuring and building by the presets of CMakePresets.json.
 # Source this file after say.sh, with $root set to the repository.
 
+# The WebAssembly compiler calls ccache itself, around the compiler it wraps.
+if command -v ccache >/dev/null; then export EM_COMPILER_WRAPPER=ccache; fi
+
 # jobs: how many compilers at once: one a core, but 1.5 GB of free memory for each.
 jobs() {
   local cores kilobytes fit
@@ -38,9 +41,18 @@ configure() {
   touch "$folder/build.ninja"
 }
 
-# build PRESET [TARGET]
+# build PRESET [TARGET...]
 build() {
-  configure "$1"
-  (cd "$root" && cmake --build --preset "$1" --parallel "$(jobs)" ${2:+--target "$2"}) 2>&1 |
-    show_progress || die "Building $1 failed: see the lines above."
+  local preset=$1
+  shift
+  configure "$preset"
+  (cd "$root" && cmake --build --preset "$preset" --parallel "$(jobs)" ${1:+--target "$@"}) 2>&1 |
+    show_progress || die "Building $preset failed: see the lines above."
+}
+
+# build_page [TARGET...]: the engine as WebAssembly, or these targets of that build, and the page.
+build_page() {
+  say 'Building wasm ...'
+  build wasm "$@"
+  "$root/scripts/page"
 }

@@ -1,8 +1,8 @@
 # What this project needs from the system, and how to get it. The list: packages.txt.
 # Source this file after say.sh, with $root set to the repository.
 
-# packages_of GROUP...: the packages of these groups of packages.txt, one a line.
-packages_of() {
+# lines_of GROUP...: the lines of these groups of packages.txt: PACKAGE [unless COMMAND [VERSION]].
+lines_of() {
   local line group=''
   while read -r line; do
     case $line in
@@ -13,17 +13,32 @@ packages_of() {
   done <"$root/packages.txt"
 }
 
-# missing_packages GROUP...: those of them that are not installed, in one line. One look at
-# the database.
+# has_command COMMAND [VERSION]: it is there and, with a version, says one that is no older.
+has_command() {
+  local said
+  command -v "$1" >/dev/null || return 1
+  [[ -n ${2:-} ]] || return 0
+  said=$("$1" --version 2>/dev/null </dev/null) || return 1
+  [[ $said =~ ([0-9]+) ]] && ((BASH_REMATCH[1] >= $2))
+}
+
+# missing_packages GROUP...: the packages that are to be installed, in one line. One look at the
+# database; a command is looked for only where its package is missing.
 missing_packages() {
-  local wanted have package
-  wanted=$(packages_of "$@")
-  [[ -n $wanted ]] || die "packages.txt names nothing for: $*"
-  # shellcheck disable=SC2086  # one word a package
-  have=$(dpkg-query -W -f '|${db:Status-Status} ${Package}|' $wanted 2>/dev/null) || true
-  for package in $wanted; do
-    [[ $have == *"|installed $package|"* ]] || printf '%s ' "$package"
-  done
+  local lines have package word command version
+  lines=$(lines_of "$@")
+  [[ -n $lines ]] || die "packages.txt names nothing for: $*"
+  # shellcheck disable=SC2046  # one word a package
+  have=$(dpkg-query -W -f '|${db:Status-Status} ${Package}|' $(cut -d ' ' -f 1 <<<"$lines") \
+    2>/dev/null) || true
+  while read -r package word command version; do
+    if [[ $have == *"|installed $package|"* ]]; then continue; fi
+    if [[ -n $word && ($word != unless || -z $command || $version == *' '*) ]]; then
+      die "packages.txt: \"$package $word $command $version\" is not \"PACKAGE unless COMMAND\"."
+    fi
+    if [[ -n $command ]] && has_command "$command" "$version"; then continue; fi
+    printf '%s ' "$package"
+  done <<<"$lines"
 }
 
 # show_install: reads apt's status lines and shows how far it is.

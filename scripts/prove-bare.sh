@@ -1,9 +1,10 @@
 #!/usr/bin/env bash
 # For maintainers: proves the two commands on an empty Debian 12 that has only git and bash.
 # Makes the root with debootstrap, clones this repository into it (copies the work tree while
-# there are uncommitted changes), and runs ./run and ./test inside, twice each, with times.
+# there are uncommitted changes), and runs ./run, ./run serve and ./test inside, twice each, with
+# times.
 # Usage, as root, with debootstrap installed: scripts/prove-bare.sh [FOLDER FOR THE ROOT]
-# The root stays for a look around; remove it when done. It takes about 4 GB.
+# The root stays for a look around; remove it when done. It takes about 6 GB.
 set -euo pipefail
 repository=$(cd -P "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 source "$repository/scripts/say.sh"
@@ -43,6 +44,8 @@ make_root() {
   mkdir -p "$bare/etc/ssl/certs"
   if [[ -f /etc/ssl/certs/ca-certificates.crt ]]; then
     cp /etc/ssl/certs/ca-certificates.crt "$bare/etc/ssl/certs/"
+    # npm's, under a name that no package writes over.
+    cp /etc/ssl/certs/ca-certificates.crt "$bare/etc/ssl/of-host.crt"
   fi
   cp /etc/resolv.conf /etc/hosts "$bare/etc/" 2>/dev/null || true
   mount -t proc proc "$bare/proc"
@@ -61,10 +64,14 @@ bring_repository() {
   fi
 }
 
+# The npm registry that this computer uses; the usual one without npm.
+registry=$(npm config get registry 2>/dev/null || true)
+
 in_root() {
   env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin TERM=dumb LANG=C.UTF-8 \
     ${http_proxy:+http_proxy="$http_proxy"} ${https_proxy:+https_proxy="$https_proxy"} \
-    ${no_proxy:+no_proxy="$no_proxy"} \
+    ${no_proxy:+no_proxy="$no_proxy"} ${registry:+npm_config_registry="$registry"} \
+    NODE_EXTRA_CA_CERTS=/etc/ssl/of-host.crt \
     chroot "$bare" bash -c "cd $inside && $1" </dev/null
 }
 
@@ -85,6 +92,19 @@ timed() {
 
 seconds_since() { awk -v a="$1" -v b="$EPOCHREALTIME" 'BEGIN { printf "%.1f", b - a }'; }
 
+# Starts the server, asks it for the page without any client but bash, and ends it.
+# shellcheck disable=SC2016  # expanded by the shell in the root
+serve_and_fetch='
+  mkdir -p out; rm -f out/address
+  ./run serve --no-browser --port 0 >out/address & server=$!
+  trap "kill %1 2>/dev/null" EXIT
+  until [ -s out/address ]; do kill -0 "$server" || exit 1; sleep 1; done
+  port=$(grep -oE "[0-9]+/$" out/address | tr -d /)
+  exec 3<>"/dev/tcp/127.0.0.1/$port"
+  printf "GET / HTTP/1.0\r\nHost: 127.0.0.1:%s\r\n\r\n" "$port" >&3
+  head -n 1 <&3 | grep -F " 200 OK" || exit 1
+  kill -TERM "$server"; wait "$server"'
+
 say "Making an empty Debian 12 in $bare ..."
 make_root
 bring_repository
@@ -93,6 +113,8 @@ say "Commands there before: $(in_root 'for c in git bash cmake g++ ninja python3
 timed 'first run' ./run
 timed 'second run' ./run
 timed 'a question' './run depth --rig examples/rigs/one-rigger.toml --count "100 ft" --speed "2.7 mph"'
+timed 'the page, first' "$serve_and_fetch"
+timed 'the page again' "$serve_and_fetch"
 timed 'first test' ./test
 timed 'second test' ./test
 in_root 'ls -l out/side-view.svg out/card.pdf'
