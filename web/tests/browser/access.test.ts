@@ -1,0 +1,23 @@
+import { violations } from './axe';
+import { expect, laptop, phone, screens, test } from './fixture';
+
+const sizes = [['phone', phone], ['laptop', laptop]] as const;
+const cases = (['day', 'night'] as const).flatMap((look) =>
+  sizes.map(([name, size]) => ({ look, name, size })));
+
+test.for(cases)('each screen can be used by everyone: $look, $name', async ({ look, size }, { openPage }) => {
+  const opened = await openPage({ look, size });
+  expect(await opened.page.locator('html').getAttribute('data-look')).toBe(look);
+  const found: string[] = [];
+  for (const screen of screens) {
+    await opened.show(screen);
+    found.push(...(await violations(opened.page)).map((line) => `#${screen} ${line}`));
+  }
+  expect(found).toEqual([]);
+});
+
+test('axe finds what is wrong', async ({ openPage }) => {
+  const { page } = await openPage();
+  await page.evaluate(() => document.querySelector('main')?.append(document.createElement('button')));
+  expect((await violations(page)).join()).toMatch(/button-name/);
+});

@@ -1,0 +1,2 @@
+export const folderPolicy: string;
+export function singlePolicy(within: { script: string; style: string }): string;

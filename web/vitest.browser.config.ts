@@ -1,0 +1,18 @@
+// The tests in a real browser, against the page as it is built and served. One after another: each
+// starts a browser of its own.
+import { defineConfig } from 'vitest/config';
+import { PAGE_OUT, SINGLE_OUT, WEB } from './tools/settings.mjs';
+
+export default defineConfig({
+  root: WEB,
+  test: {
+    include: ['tests/browser/**/*.test.ts'],
+    environment: 'node',
+    provide: { pageFolder: PAGE_OUT, singleFile: SINGLE_OUT },
+    fileParallelism: false,
+    sequence: { concurrent: false },
+    testTimeout: 240_000,
+    hookTimeout: 120_000,
+    teardownTimeout: 30_000,
+  },
+});
