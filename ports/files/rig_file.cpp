@@ -239,16 +239,23 @@ int RigFile::LineOf(std::string_view key) const {
   return 0;
 }
 
-Expected<RigFile> ReadRigText(std::string_view text, std::string_view file_name) {
-  const auto document = ParseToml(text, file_name);
-  if (!document) return tl::unexpected(document.error());
+tl::expected<RigFile, RigProblem> ReadRigDocument(const TomlValue& document,
+                                                  std::string_view file_name) {
   Report report(file_name);
   RigFile result;
   result.file = file_name;
-  ReadRig(Fields(report, *document, "", rig_rules::kRigKeys), result);
-  if (report.first()) return tl::unexpected(*report.first());
+  ReadRig(Fields(report, document, {}, rig_rules::kRigKeys), result);
+  if (report.first()) return tl::unexpected(RigProblem{*report.first(), report.first_path()});
   result.lines = report.lines();
   return result;
+}
+
+Expected<RigFile> ReadRigText(std::string_view text, std::string_view file_name) {
+  const auto document = ParseToml(text, file_name);
+  if (!document) return tl::unexpected(document.error());
+  auto read = ReadRigDocument(*document, file_name);
+  if (!read) return tl::unexpected(std::move(read.error().problem));
+  return *std::move(read);
 }
 
 Expected<RigFile> ReadRigFile(const std::string& path) {

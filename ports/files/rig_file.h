@@ -9,6 +9,7 @@
 
 #include "engine/problem.h"
 #include "engine/tackle/rig.h"
+#include "ports/files/toml_document.h"
 
 namespace offplumb::ports {
 
@@ -24,6 +25,17 @@ struct RigFile {
   /// if neither.
   [[nodiscard]] int LineOf(std::string_view key) const;
 };
+
+/// A problem of a rig and the key at fault.
+struct RigProblem {
+  Problem problem;
+  std::string path;  ///< "riggers[0].clips[1].setback", lists counted as they are written; empty
+                     ///< where the text as a whole is at fault.
+};
+
+/// Reads a rig from a TOML text that is parsed already. \param file_name for messages.
+[[nodiscard]] tl::expected<RigFile, RigProblem> ReadRigDocument(const TomlValue& document,
+                                                                std::string_view file_name);
 
 /// Reads a rig. No file is touched.
 /// \param text the whole file, UTF-8. \param file_name for messages.

@@ -1,6 +1,7 @@
 /// \file
 /// The keys of a rig file and the ranges of what they state. docs/rig-file.md describes them; a
-/// test compares. Ranges are wide: they keep out slips of the pen, not odd rigs. Judgement.
+/// test compares; each table's keys stand in its order. Ranges are wide: they keep out slips of the
+/// pen, not odd rigs. Judgement.
 #pragma once
 
 #include <array>
@@ -31,15 +32,36 @@ inline constexpr auto kClipKeys = std::to_array<std::string_view>(
     {"name", "above_ball", "rod_tip", "rod_tip_tension", "fishing_line", "setback", "setback_line",
      "flasher", "leader", "leader_line", "lure"});
 inline constexpr auto kLineKeys = std::to_array<std::string_view>(
-    {"from", "kind", "name", "diameter", "solid_fraction", "density", "modulus",
-     "normal_drag_coefficient", "tangential_drag_coefficient", "weight_in_water", "weight_in_air",
-     "stiffness", "strumming"});
+    {"from", "kind", "name", "diameter", "normal_drag_coefficient", "tangential_drag_coefficient",
+     "strumming", "weight_in_water", "weight_in_air", "stiffness", "solid_fraction", "density",
+     "modulus"});
 inline constexpr auto kBallKeys = std::to_array<std::string_view>(
-    {"from", "name", "weight", "shape", "density", "weight_in_water", "drag_area", "lift_area",
+    {"from", "weight", "shape", "density", "name", "weight_in_water", "drag_area", "lift_area",
      "side_area", "eye_to_centre"});
 inline constexpr auto kPieceKeys =
     std::to_array<std::string_view>({"from", "name", "weight", "density", "weight_in_water",
                                      "drag_area", "pull", "lift_area", "side_area"});
+
+/// A key that holds a table, or a list of tables, and the keys of each.
+struct PartRule {
+  std::string_view key;
+  Keys keys;
+};
+
+/// Every such key of a rig file.
+inline constexpr auto kParts = std::to_array<PartRule>({{"water", kWaterKeys},
+                                                        {"riggers", kRiggerKeys},
+                                                        {"boom_tip", kPlaceKeys},
+                                                        {"line", kLineKeys},
+                                                        {"ball", kBallKeys},
+                                                        {"counter_marks", kMarkKeys},
+                                                        {"clips", kClipKeys},
+                                                        {"rod_tip", kPlaceKeys},
+                                                        {"fishing_line", kLineKeys},
+                                                        {"setback_line", kLineKeys},
+                                                        {"flasher", kPieceKeys},
+                                                        {"leader_line", kLineKeys},
+                                                        {"lure", kPieceKeys}});
 
 // Water.
 inline constexpr QuantityRule kTemperature{Dimension::kTemperature, {0, 40}};

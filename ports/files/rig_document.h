@@ -1,0 +1,28 @@
+/// \file
+/// A rig file for a form: read into a document of tables, lists and texts, and written from it.
+/// What the questions "rig_read" and "rig_write" answer; docs/rig-file.md, "Export and editing".
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace offplumb::ports {
+
+/// What a rig is called in answers where neither its text nor a file gives it a name.
+inline constexpr std::string_view kUnnamedRig = "rig";
+
+/// Reads a rig file's text, at most 1 MB, as ReadRigText does. No file is touched.
+/// \return JSON: `toml`, its canonical text; `document`, what that text holds; `facts`, what a page
+/// shows of the rig, in SI. A text with a fault gives `problem`: with the line, and as `path` the
+/// key at fault. Never throws for want of sense in the text.
+[[nodiscard]] std::string RigReadJson(std::string_view toml);
+
+/// Writes a rig file from a document as RigReadJson gives it, edited or made anew, and reads what
+/// was written.
+/// \param document_json a JSON object of at most 1 MB. A key whose value is null or "" is left out;
+/// a number keeps its value, a text its letters.
+/// \return the same as RigReadJson for the text written. A `problem` has no line; its `path` counts
+/// lists as `document_json` does: "riggers[0].clips[1].setback".
+[[nodiscard]] std::string RigWriteJson(std::string_view document_json);
+
+}  // namespace offplumb::ports
