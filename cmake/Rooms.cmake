@@ -20,6 +20,11 @@ function(offplumb_add_library target)
   if(arg_SOURCES)
     add_library(${target} STATIC ${arg_SOURCES})
     target_link_libraries(${target} PUBLIC offplumb_flags ${arg_LINK})
+    # The prior stays as it is too: only -O3 sees that Boost's checks, with all of std::locale behind
+    # them, cannot fail.
+    if(NOT target MATCHES "^offplumb_(tow|learn)$")
+      offplumb_small_in_page(${target})
+    endif()
   else()
     offplumb_report_empty(${target})
     add_library(${target} INTERFACE)

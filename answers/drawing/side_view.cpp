@@ -39,7 +39,7 @@ bool HasBands(const DrawnRiggers& riggers) {
 
 tl::unexpected<Problem> TooSmall() {
   return BadInput("drawing", "The sheet is too small for all figures.",
-                  "Ask for a larger sheet, or draw one rigger with --rigger.");
+                  "Ask for a larger sheet, or draw one rigger alone.");
 }
 
 }  // namespace

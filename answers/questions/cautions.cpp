@@ -20,6 +20,15 @@ constexpr const char* kBoom =
 constexpr const char* kHeavyBall =
     "A heavier ball swings harder when it comes aboard: stop it at the surface, and do not reach "
     "out over the gunwale for it, least of all alone.";
+// Common practice, no source: a straight run with eyes on the phone is how boats meet.
+constexpr const char* kOfThisWaterOnly =
+    "Not for navigation. This is the current at the top of the water, at the place and time of the "
+    "run; below it, and an hour later, it is another.";
+constexpr const char* kLookOut =
+    "Keep a lookout on both legs: note the figures before and after, not on the way, and break off "
+    "for any boat, line or shoal. Local regulations and the rules of the road come first.";
+constexpr const char* kWideTurn =
+    "Turn wide, or with the gear up: in a tight turn the inner ball sinks and lines cross.";
 
 }  // namespace
 
@@ -32,6 +41,8 @@ std::vector<std::string> CautionsFor(Question question) {
       return {kNotForNavigation, kHangUp, kHeavyBall, kRules};
     case Question::kCompare:
       return {kNotForNavigation, kBoom, kHeavyBall, kRules};
+    case Question::kTwoWay:
+      return {kOfThisWaterOnly, kLookOut, kWideTurn};
   }
   return {kNotForNavigation};
 }

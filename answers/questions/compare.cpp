@@ -64,7 +64,7 @@ Expected<void> CompareAll(const std::vector<Row>& rows, CompareAnswer& answer,
   const auto ensemble = MakeEnsemble(answer.request.wanted);
   for (const Row& row : rows) {
     auto compared = plan::CompareRig(row.name, row.rigger, row.conditions, answer.request.counts_m,
-                                     *answer.request.gains_count_m, Pointer(ensemble));
+                                     answer.gains_count_m, Pointer(ensemble));
     if (!compared) return tl::unexpected<Problem>(compared.error());
     if (!AllSound(*compared)) return UnsoundFigure(row.rigger.name);
     answer.rows.push_back(std::move(*compared));
@@ -77,13 +77,12 @@ Expected<void> CompareAll(const std::vector<Row>& rows, CompareAnswer& answer,
 }
 
 Expected<void> CheckCounts(const CompareRequest& request) {
-  constexpr std::size_t kMost = 12;
   const auto& counts = request.counts_m;
-  if (counts.size() > kMost) {
-    return BadInput(
-        "counts",
-        fmt::format("There are {} counts; at most {} are compared.", counts.size(), kMost),
-        "Leave some out, or take a larger step.");
+  if (counts.size() > kMostComparedCounts) {
+    return BadInput("counts",
+                    fmt::format("There are {} counts; at most {} are compared.", counts.size(),
+                                kMostComparedCounts),
+                    "Leave some out, or take a larger step.");
   }
   if (std::adjacent_find(counts.begin(), counts.end(), std::greater_equal<>()) != counts.end()) {
     return BadInput("counts", "The counts do not increase from one to the next.",
@@ -152,7 +151,7 @@ Expected<CompareAnswer> Answer(const CompareRequest& request, const Progress& pr
   answer.request = request;
   CompareRequest& filled = answer.request;
   if (filled.counts_m.empty()) filled.counts_m = UsualComparedCounts_m(filled.wanted.units);
-  if (!filled.gains_count_m) filled.gains_count_m = UsualGainsCount_m(filled);
+  answer.gains_count_m = filled.gains_count_m.value_or(UsualGainsCount_m(filled));
   auto done = CheckCounts(filled);
   std::vector<Row> rows;
   for (const RigChoice& rig : filled.rigs) {

@@ -11,6 +11,9 @@
 
 namespace offplumb::answers {
 
+/// The most counts of one comparison. Judgement: more than a page can hold.
+inline constexpr std::size_t kMostComparedCounts = 12;
+
 struct CompareRequest {
   std::vector<RigChoice> rigs;  ///< At least one. Every rigger meant gets a row.
   Sea sea;                      ///< The same for all.
@@ -20,7 +23,8 @@ struct CompareRequest {
 };
 
 struct CompareAnswer {
-  CompareRequest request;  ///< With the usual counts filled in.
+  CompareRequest request;    ///< With the usual counts filled in.
+  double gains_count_m = 0;  ///< At which gains are told.
   plan::Conditions conditions;
   std::vector<tackle::Rigger> rigged;   ///< One for each row.
   std::vector<plan::ComparedRig> rows;  ///< Each with a name of its own.

@@ -27,8 +27,8 @@ Problem NoSuchClip(const tackle::Rigger& rigger, const std::string& name) {
     remedy = fmt::format("Its clips have no names: give a number, 1 (the lowest) to {}.",
                          rigger.clips.size());
   }
-  if (rigger.clips.size() == 1) remedy = "It has one: leave --clip out.";
-  if (rigger.clips.empty()) remedy = "It has none: ask for --of ball.";
+  if (rigger.clips.size() == 1) remedy = "It has one: leave the clip out.";
+  if (rigger.clips.empty()) remedy = "It has none: ask for the ball.";
   return {ProblemKind::kBadInput,
           "clip",
           fmt::format("Rigger {} has no clip {}.", Quoted(rigger.name), Quoted(name)),
@@ -101,8 +101,8 @@ void NoteRigger(const CountAnswer& answer, std::size_t i, std::vector<std::strin
   const tackle::Rigger& rigger = answer.rigged[i];
   if (found.wish.of == plan::DepthOf::kLure && answer.request.clip.empty() &&
       rigger.clips.size() > 1) {
-    notes.push_back(
-        fmt::format("{}: The lure is that of the lowest clip; --clip names another.", rigger.name));
+    notes.push_back(fmt::format("{}: The lure is that of the lowest clip; name a clip for another.",
+                                rigger.name));
   }
   if (found.reachable && found.unreached > 0) {
     notes.push_back(fmt::format(
@@ -161,12 +161,10 @@ Expected<CountAnswer> Answer(const CountRequest& request, const Progress& progre
   if (!checked) return tl::unexpected<Problem>(checked.error());
   CountAnswer answer;
   answer.request = request;
-  auto riggers = ChooseRiggers(request.rig);
-  if (!riggers) return tl::unexpected<Problem>(riggers.error());
-  answer.rigged = std::move(*riggers);
-  auto conditions = MakeConditions(request.sea, request.rig.rig);
-  if (!conditions) return tl::unexpected<Problem>(conditions.error());
-  answer.conditions = std::move(*conditions);
+  auto setting = MakeSetting(request.rig, request.sea);
+  if (!setting) return tl::unexpected<Problem>(setting.error());
+  answer.rigged = std::move(setting->riggers);
+  answer.conditions = std::move(setting->conditions);
   const auto done = FindAll(answer, progress);
   if (!done) return tl::unexpected<Problem>(done.error());
   answer.remarks = Remark(answer);

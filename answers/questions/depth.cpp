@@ -59,12 +59,10 @@ Remarks Remark(const DepthAnswer& answer) {
 Expected<DepthAnswer> Answer(const DepthRequest& request, const Progress& progress) {
   DepthAnswer answer;
   answer.request = request;
-  auto riggers = ChooseRiggers(request.rig);
-  if (!riggers) return tl::unexpected<Problem>(riggers.error());
-  answer.rigged = std::move(*riggers);
-  auto conditions = MakeConditions(request.sea, request.rig.rig);
-  if (!conditions) return tl::unexpected<Problem>(conditions.error());
-  answer.conditions = std::move(*conditions);
+  auto setting = MakeSetting(request.rig, request.sea);
+  if (!setting) return tl::unexpected<Problem>(setting.error());
+  answer.rigged = std::move(setting->riggers);
+  answer.conditions = std::move(setting->conditions);
   auto done = CheckRiggers(answer.rigged, request.count_m);
   if (done) done = FindAll(answer, progress);
   if (!done) return tl::unexpected<Problem>(done.error());

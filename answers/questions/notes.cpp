@@ -19,11 +19,13 @@ bool MayStrum(const tackle::Rigger& rigger) {
 }
 
 bool CurrentHasNoSay(const Sea& sea) {
-  const auto& points = sea.current.points;
-  if (sea.speed_kind == plan::SpeedKind::kOverGround || points.empty()) return false;
-  return std::all_of(points.begin(), points.end(), [&](const water::CurrentPoint& point) {
-    return point.velocity_mps == points.front().velocity_mps;
-  });
+  if (sea.speed_kind == plan::SpeedKind::kOverGround) return false;
+  return !sea.current.points.empty() && !VariesWithDepth(sea.current);
+}
+
+bool SameWater(const water::Water& a, const water::Water& b) {
+  return a.density_kg_per_m3 == b.density_kg_per_m3 &&
+         a.kinematic_viscosity_m2_per_s == b.kinematic_viscosity_m2_per_s;
 }
 
 std::string UnknownCurrent(const Wanted& wanted) {
@@ -34,9 +36,8 @@ std::string UnknownCurrent(const Wanted& wanted) {
                         FormatQuantity(prior.high, Shown::kSpeed, DisplayUnits::kFeetKnots))
           : std::string();
   return fmt::format(
-      "Only the speed over ground is known. The current is taken as none{}. Give it with "
-      "--current, "
-      "or give the speed through the water.",
+      "Only the speed over ground is known. The current is taken as none{}. Give the "
+      "current too, or the speed through the water.",
       allowed);
 }
 
@@ -123,7 +124,7 @@ std::vector<std::string> NotesOnSetting(const RigChoice& rig, const Sea& sea, co
                                         const plan::Conditions& conditions) {
   std::vector<std::string> notes;
   if (rig.invented) notes.emplace_back("This rig is an invented example.");
-  if (sea.water && rig.rig.water) {
+  if (sea.water && rig.rig.water && !SameWater(*sea.water, *rig.rig.water)) {
     notes.emplace_back("The water is the one asked for, not the one in the rig file.");
   }
   if (plan::SpeedInput(conditions) == learn::Input::kGroundSpeed) {

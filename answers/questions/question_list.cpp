@@ -13,14 +13,14 @@ namespace offplumb::answers {
 namespace {
 
 constexpr auto kQuestions = std::to_array<QuestionEntry>({
-#define OFFPLUMB_ENTRY(name, word, summary) {Question::name, word, summary},
+#define OFFPLUMB_ENTRY(name, word, typed, summary) {Question::name, word, typed, summary},
     OFFPLUMB_QUESTIONS(OFFPLUMB_ENTRY)
 #undef OFFPLUMB_ENTRY
 });
 
 std::vector<std::string> Words() {
   std::vector<std::string> words;
-  for (const QuestionEntry& entry : kQuestions) words.emplace_back(entry.word);
+  for (const QuestionEntry& entry : kQuestions) words.emplace_back(entry.typed);
   return words;
 }
 
@@ -34,7 +34,7 @@ const QuestionEntry& EntryOf(Question question) {
 
 Expected<Question> FindQuestion(std::string_view word) {
   for (const QuestionEntry& entry : kQuestions) {
-    if (entry.word == word) return entry.question;
+    if (entry.word == word || entry.typed == word) return entry.question;
   }
   const std::vector<std::string> words = Words();
   const std::string nearest = tackle::NearestWord(word, words);

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <string_view>
+#include <utility>
 
 #include <fmt/format.h>
 
 #include "answers/units/words.h"
+#include "engine/plan/alter.h"
 #include "engine/tackle/nearest_word.h"
 
 namespace offplumb::answers {
@@ -26,15 +28,6 @@ Problem NoSuchRigger(const RigChoice& choice) {
           0};
 }
 
-/// \return whether a current differs from depth to depth: only then does it change anything when
-/// the speed is the one through the surface water.
-bool VariesWithDepth(const water::Current& current) {
-  const auto& points = current.points;
-  return std::any_of(points.begin(), points.end(), [&](const water::CurrentPoint& point) {
-    return point.velocity_mps != points.front().velocity_mps;
-  });
-}
-
 Expected<void> CheckDirections(const Sea& sea) {
   const bool over_ground = sea.speed_kind == plan::SpeedKind::kOverGround;
   if (over_ground && !sea.course_rad && !sea.current.points.empty()) {
@@ -52,14 +45,59 @@ Expected<void> CheckDirections(const Sea& sea) {
   return {};
 }
 
-}  // namespace
-
-Expected<std::vector<tackle::Rigger>> ChooseRiggers(const RigChoice& choice) {
+Expected<std::vector<tackle::Rigger>> Named(const RigChoice& choice) {
   if (choice.rigger.empty()) return choice.rig.riggers;
   for (const tackle::Rigger& rigger : choice.rig.riggers) {
     if (SameWord(rigger.name, choice.rigger)) return std::vector<tackle::Rigger>{rigger};
   }
   return tl::unexpected<Problem>(NoSuchRigger(choice));
+}
+
+/// Puts a ball of another mass on a rigger.
+Expected<void> ChangeBall(double mass_kg, tackle::Rigger& rigger) {
+  const double present_kg = plan::BallMass_kg(rigger.ball);
+  if (!(present_kg > 0)) {
+    return BadInput("rigger \"" + rigger.name + "\"",
+                    "Its ball has no mass of its own that could be changed.",
+                    "Check the ball's weight and what it is made of.");
+  }
+  if (mass_kg != present_kg) rigger.ball = plan::ScaledBall(rigger.ball, mass_kg / present_kg);
+  return {};
+}
+
+}  // namespace
+
+bool VariesWithDepth(const water::Current& current) {
+  const auto& points = current.points;
+  return std::any_of(points.begin(), points.end(), [&](const water::CurrentPoint& point) {
+    return point.velocity_mps != points.front().velocity_mps;
+  });
+}
+
+Expected<std::vector<tackle::Rigger>> ChooseRiggers(const RigChoice& choice) {
+  auto riggers = Named(choice);
+  if (!riggers || !choice.ball_mass_kg) return riggers;
+  const double mass_kg = *choice.ball_mass_kg;
+  if (!(mass_kg >= kBallMass.low && mass_kg <= kBallMass.high)) {
+    return BadInput("ball",
+                    fmt::format("A ball of {:.4g} kg is asked for; it must weigh {:.4g} to {:.4g} "
+                                "kg.",
+                                mass_kg, kBallMass.low, kBallMass.high),
+                    "Give what the ball weighs in air.");
+  }
+  for (tackle::Rigger& rigger : *riggers) {
+    const auto changed = ChangeBall(mass_kg, rigger);
+    if (!changed) return tl::unexpected<Problem>(changed.error());
+  }
+  return riggers;
+}
+
+Expected<Setting> MakeSetting(const RigChoice& choice, const Sea& sea) {
+  auto riggers = ChooseRiggers(choice);
+  if (!riggers) return tl::unexpected<Problem>(riggers.error());
+  auto conditions = MakeConditions(sea, choice.rig);
+  if (!conditions) return tl::unexpected<Problem>(conditions.error());
+  return Setting{std::move(*riggers), std::move(*conditions)};
 }
 
 Expected<plan::Conditions> MakeConditions(const Sea& sea, const tackle::Rig& rig) {
@@ -84,7 +122,7 @@ Expected<plan::Conditions> MakeConditions(const Sea& sea, const tackle::Rig& rig
 
 std::optional<learn::Ensemble> MakeEnsemble(const Wanted& wanted) {
   if (!wanted.bands) return std::nullopt;
-  return learn::PriorEnsemble();
+  return learn::PriorEnsemble(wanted.draws);
 }
 
 }  // namespace offplumb::answers

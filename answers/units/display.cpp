@@ -78,14 +78,21 @@ double In(double si, const Rule& rule) {
 
 Expected<DisplayUnits> ParseDisplayUnits(std::string_view text) {
   const std::string_view word = Trim(text);
-  if (SameWord(word, "feet")) return DisplayUnits::kFeet;
-  if (SameWord(word, "knots")) return DisplayUnits::kFeetKnots;
-  if (SameWord(word, "metric")) return DisplayUnits::kMetric;
+  for (std::size_t i = 0; i < kUnitWords.size(); ++i) {
+    if (SameWord(word, kUnitWords[i])) return static_cast<DisplayUnits>(i);
+  }
   return BadInput("units", fmt::format("{} is not a choice of units.", Quoted(text)),
                   "Write feet (feet, pounds, mph), knots (feet, pounds, knots) or metric.");
 }
 
 std::string_view ShownUnit(Shown shown, DisplayUnits units) { return RuleFor(shown, units).unit; }
+
+ShownAs HowShown(Shown shown, DisplayUnits units) {
+  const Rule& rule = RuleFor(shown, units);
+  ShownAs as{rule.unit, FindUnit(rule.dimension, rule.unit)->factor, rule.decimals, std::nullopt};
+  if (rule.whole_from < Rule{}.whole_from) as.whole_from = rule.whole_from;
+  return as;
+}
 
 double InShownUnit(double si, Shown shown, DisplayUnits units) {
   return In(si, RuleFor(shown, units));

@@ -2,6 +2,7 @@
 /// Writing quantities for a person: few digits, their units, bands as words.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -18,16 +19,25 @@ enum class DisplayUnits {
   kMetric,     ///< Metres, newtons and metres a second.
 };
 
-/// What is shown; it decides unit and digits.
+/// Their words, in the order of the enum.
+inline constexpr std::array<std::string_view, 3> kUnitWords{"feet", "knots", "metric"};
+
+/// What is shown; it decides unit and digits. X(name, id for JSON)
+#define OFFPLUMB_SHOWN(X)                                                                        \
+  X(kDepth, "depth")       /* Depths, counts, trails: whole feet, tenths of a metre. */          \
+  X(kLength, "length")     /* Leaders and other short lengths: tenths of a foot, hundredths of a \
+                              metre. */                                                          \
+  X(kDiameter, "diameter") /* Of lines: hundredths of a millimetre, whatever the units. */       \
+  X(kSpeed, "speed")       /* Tenths of a mph or knot, hundredths of a m/s. */                   \
+  X(kForce, "force")       /* Tenths of a pound or newton up to 10, whole ones above. */         \
+  X(kMass, "mass")         /* Tenths of a pound or kilogram. */                                  \
+  X(kAngle, "angle")       /* Whole degrees. */                                                  \
+  X(kTime, "time")         /* Whole seconds. */
+
 enum class Shown {
-  kDepth,     ///< Depths, counts, trails: whole feet, tenths of a metre.
-  kLength,    ///< Leaders and other short lengths: tenths of a foot, hundredths of a metre.
-  kDiameter,  ///< Of lines: hundredths of a millimetre, whatever the units.
-  kSpeed,     ///< Tenths of a mph or knot, hundredths of a m/s.
-  kForce,     ///< Tenths of a pound or newton up to 10, whole ones above.
-  kMass,      ///< Tenths of a pound or kilogram.
-  kAngle,     ///< Whole degrees.
-  kTime,      ///< Whole seconds.
+#define OFFPLUMB_ENTRY(name, id) name,
+  OFFPLUMB_SHOWN(OFFPLUMB_ENTRY)
+#undef OFFPLUMB_ENTRY
 };
 
 /// \return the units called "feet", "knots" or "metric"; a problem for any other word.
@@ -35,6 +45,16 @@ enum class Shown {
 
 /// \return the name of the unit in which something is shown: "ft".
 [[nodiscard]] std::string_view ShownUnit(Shown shown, DisplayUnits units);
+
+/// How something is shown.
+struct ShownAs {
+  std::string_view unit;
+  double si = 1;   ///< What one of that unit is in SI.
+  int digits = 0;  ///< After the point.
+  /// From here on, in that unit, no digits after the point; nothing: always as many.
+  std::optional<double> whole_from;
+};
+[[nodiscard]] ShownAs HowShown(Shown shown, DisplayUnits units);
 
 /// \return a value in the unit in which it is shown. \param si in the SI unit.
 [[nodiscard]] double InShownUnit(double si, Shown shown, DisplayUnits units);

@@ -1,6 +1,7 @@
 #include "answers/units/unit_table.h"
 
 #include <array>
+#include <cstddef>
 #include <vector>
 
 #include "answers/units/words.h"
@@ -98,6 +99,18 @@ constexpr auto kUnits = std::to_array<Unit>({
     {Dimension::kTime, "h", "hr hour hours", 3600, 0, kNist},
 });
 
+constexpr auto kIds = std::to_array<std::string_view>({
+#define OFFPLUMB_ENTRY(name, id, words) id,
+    OFFPLUMB_DIMENSIONS(OFFPLUMB_ENTRY)
+#undef OFFPLUMB_ENTRY
+});
+
+constexpr auto kWords = std::to_array<std::string_view>({
+#define OFFPLUMB_ENTRY(name, id, words) words,
+    OFFPLUMB_DIMENSIONS(OFFPLUMB_ENTRY)
+#undef OFFPLUMB_ENTRY
+});
+
 bool HasAlias(const Unit& unit, std::string_view name) {
   for (std::string_view rest = unit.aliases; !rest.empty();) {
     const std::size_t blank = rest.find(' ');
@@ -120,36 +133,10 @@ const Unit* FindUnit(Dimension dimension, std::string_view name) {
   return nullptr;
 }
 
+std::span<const std::string_view> DimensionIds() { return kIds; }
+
 std::string_view DimensionName(Dimension dimension) {
-  switch (dimension) {
-    case Dimension::kLength:
-      return "length";
-    case Dimension::kMass:
-      return "weight";
-    case Dimension::kForce:
-      return "force";
-    case Dimension::kSpeed:
-      return "speed";
-    case Dimension::kAngle:
-      return "angle";
-    case Dimension::kArea:
-      return "area";
-    case Dimension::kForcePerLength:
-      return "weight per length";
-    case Dimension::kDensity:
-      return "density";
-    case Dimension::kViscosity:
-      return "viscosity";
-    case Dimension::kTemperature:
-      return "temperature";
-    case Dimension::kSalinity:
-      return "salinity";
-    case Dimension::kPressure:
-      return "pressure";
-    case Dimension::kTime:
-      return "time";
-  }
-  return "quantity";
+  return kWords[static_cast<std::size_t>(dimension)];
 }
 
 std::string UnitNames(Dimension dimension) {

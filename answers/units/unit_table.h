@@ -8,22 +8,31 @@
 
 namespace offplumb::answers {
 
-/// What a quantity measures. The program works in the SI unit named here.
+/// What a quantity measures, and the SI unit in which the program works. X(name, id for JSON, words
+/// for messages)
+#define OFFPLUMB_DIMENSIONS(X)                                                       \
+  X(kLength, "length", "length")                              /* m */                \
+  X(kMass, "mass", "weight")                                  /* kg */               \
+  X(kForce, "force", "force")                                 /* N */                \
+  X(kSpeed, "speed", "speed")                                 /* m/s */              \
+  X(kAngle, "angle", "angle")                                 /* rad */              \
+  X(kArea, "area", "area")                                    /* m2 */               \
+  X(kForcePerLength, "force_per_length", "weight per length") /* N/m */              \
+  X(kDensity, "density", "density")                           /* kg/m3 */            \
+  X(kViscosity, "viscosity", "viscosity")                     /* Kinematic, m2/s. */ \
+  X(kTemperature, "temperature", "temperature")               /* Degrees Celsius. */ \
+  X(kSalinity, "salinity", "salinity") /* g/kg; practical is taken as g/kg */        \
+  X(kPressure, "pressure", "pressure") /* Pa */                                      \
+  X(kTime, "time", "time")             /* s */
+
 enum class Dimension {
-  kLength,          ///< m
-  kMass,            ///< kg
-  kForce,           ///< N
-  kSpeed,           ///< m/s
-  kAngle,           ///< rad
-  kArea,            ///< m2
-  kForcePerLength,  ///< N/m
-  kDensity,         ///< kg/m3
-  kViscosity,       ///< Kinematic, m2/s.
-  kTemperature,     ///< Degrees Celsius.
-  kSalinity,        ///< g/kg; practical salinity is taken as g/kg.
-  kPressure,        ///< Pa
-  kTime,            ///< s
+#define OFFPLUMB_ENTRY(name, id, words) name,
+  OFFPLUMB_DIMENSIONS(OFFPLUMB_ENTRY)
+#undef OFFPLUMB_ENTRY
 };
+
+/// \return the ids of all dimensions, in the order of the enum.
+[[nodiscard]] std::span<const std::string_view> DimensionIds();
 
 /// One unit: SI value = factor * value + offset.
 struct Unit {

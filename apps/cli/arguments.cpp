@@ -16,7 +16,7 @@ using answers::Question;
 using answers::Quoted;
 
 std::string SeeHelp(Question question) {
-  return fmt::format("offplumb {} --help shows the flags.", answers::EntryOf(question).word);
+  return fmt::format("offplumb {} --help shows the flags.", answers::EntryOf(question).typed);
 }
 
 Problem WrongQuestion(const Flag& flag, Question question) {
@@ -24,7 +24,7 @@ Problem WrongQuestion(const Flag& flag, Question question) {
       ProblemKind::kBadInput,
       "--" + std::string(flag.name),
       fmt::format("This flag goes with {}, not with {}.",
-                  answers::JoinWords(QuestionsOf(flag), "and"), answers::EntryOf(question).word),
+                  answers::JoinWords(QuestionsOf(flag), "and"), answers::EntryOf(question).typed),
       SeeHelp(question),
       {},
       0};

@@ -19,22 +19,10 @@ namespace {
 
 using answers::Question;
 
-int ExitCodeOf(const Problem& problem) {
-  switch (problem.kind) {
-    case ProblemKind::kBadInput:
-      return kBadInput;
-    case ProblemKind::kCannotBeDone:
-      return kCannotBeDone;
-    case ProblemKind::kFault:
-      break;
-  }
-  return kFault;
-}
-
-Said Failed(const Problem& problem) { return {ExitCodeOf(problem), "", MessageOf(problem)}; }
+Said Failed(const Problem& problem) { return {ExitCodeOf(problem.kind), "", MessageOf(problem)}; }
 
 template <typename Answer>
-int ExitCodeOf(const Answer& answer) {
+int CodeOf(const Answer& answer) {
   if constexpr (std::is_same_v<Answer, answers::CountAnswer>) {
     return answer.reachable() ? kAnswered : kCannotBeDone;
   }
@@ -82,9 +70,9 @@ template <typename Answer>
 Said Say(const Arguments& arguments, const Answer& answer) {
   const auto written = WriteOutputs(arguments, answer);
   if (!written) return Failed(written.error());
-  if (arguments.Has("json")) return {ExitCodeOf(answer), ToJson(answer), ""};
+  if (arguments.Has("json")) return {CodeOf(answer), ToJson(answer), ""};
   const Screen screen = StandardOutput();
-  return {ExitCodeOf(answer), Render(Show(answer, screen.width), screen.colour), ""};
+  return {CodeOf(answer), Render(Show(answer, screen.width), screen.colour), ""};
 }
 
 template <typename Request>
@@ -118,6 +106,8 @@ Said AskQuestion(const Arguments& arguments) {
       return Ask(arguments, ReadCardRequest(arguments));
     case Question::kCompare:
       return Ask(arguments, ReadCompareRequest(arguments));
+    case Question::kTwoWay:
+      return Ask(arguments, ReadTwoWayRequest(arguments));
   }
   return {kFault, "", "offplumb: question: No answer is known for it.\n"};
 }
@@ -127,6 +117,18 @@ std::string Help(const Arguments& arguments) {
 }
 
 }  // namespace
+
+int ExitCodeOf(ProblemKind kind) {
+  switch (kind) {
+    case ProblemKind::kBadInput:
+      return kBadInput;
+    case ProblemKind::kCannotBeDone:
+      return kCannotBeDone;
+    case ProblemKind::kFault:
+      break;
+  }
+  return kFault;
+}
 
 Said Run(const std::vector<std::string>& words) {
   const auto arguments = ParseArguments(words);

@@ -12,6 +12,9 @@ namespace offplumb::cli {
 /// Exit codes. 0 answered, 1 answered "cannot be done, because", 2 bad input, 3 a fault of ours.
 enum ExitCode { kAnswered = 0, kCannotBeDone = 1, kBadInput = 2, kFault = 3 };
 
+/// \return the exit code of a problem of this kind.
+[[nodiscard]] int ExitCodeOf(ProblemKind kind);
+
 /// What a run says.
 struct Said {
   int exit_code = kAnswered;

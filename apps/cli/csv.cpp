@@ -193,4 +193,29 @@ std::string Csv(const answers::CompareAnswer& answer) {
   return text;
 }
 
+std::string Csv(const answers::TwoWayAnswer& answer) {
+  const DisplayUnits units = answer.request.wanted.units;
+  const plan::TwoWay& found = answer.found;
+  std::string text = Row({"quantity", "unit", "median", "low", "high"});
+  const auto add = [&](const std::string& quantity, const plan::Band& band, Shown shown) {
+    std::vector<std::string> cells{quantity, Unit(shown, units)};
+    AddBand(band, shown, units, cells);
+    text += Row(cells);
+  };
+  add("current", found.speed_mps, Shown::kSpeed);
+  add("current toward", found.toward_rad, Shown::kAngle);
+  add("current along first heading", found.along_mps, Shown::kSpeed);
+  add("current to starboard of it", found.across_mps, Shown::kSpeed);
+  add("through the water", found.water_speed_mps, Shown::kSpeed);
+  add("first heading", found.first_heading_rad, Shown::kAngle);
+  if (found.log) {
+    add("log error", found.log->error_mps, Shown::kSpeed);
+    const plan::Band& factor = found.log->factor;
+    text += Row({"log factor", "", fmt::format("{:.4f}", factor.median),
+                 fmt::format("{:.4f}", factor.low), fmt::format("{:.4f}", factor.high)});
+  }
+  if (found.compass_error_rad) add("compass error", *found.compass_error_rad, Shown::kAngle);
+  return text;
+}
+
 }  // namespace offplumb::cli

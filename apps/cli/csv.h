@@ -9,6 +9,7 @@
 #include "answers/questions/compare.h"
 #include "answers/questions/count.h"
 #include "answers/questions/depth.h"
+#include "answers/questions/two_way.h"
 
 namespace offplumb::cli {
 
@@ -16,5 +17,6 @@ namespace offplumb::cli {
 [[nodiscard]] std::string Csv(const answers::CountAnswer& answer);
 [[nodiscard]] std::string Csv(const answers::CardAnswer& answer);
 [[nodiscard]] std::string Csv(const answers::CompareAnswer& answer);
+[[nodiscard]] std::string Csv(const answers::TwoWayAnswer& answer);
 
 }  // namespace offplumb::cli

@@ -5,9 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "answers/drawing/card_sheet.h"
-#include "answers/drawing/side_view.h"
-#include "apps/cli/phrases.h"
+#include "answers/questions/sheets.h"
 #include "ports/drawings/painter.h"
 
 namespace offplumb::cli {
@@ -19,16 +17,6 @@ std::string Today() {
   std::tm day{};
   localtime_r(&now, &day);
   return fmt::format("{:04}-{:02}-{:02}", day.tm_year + 1900, day.tm_mon + 1, day.tm_mday);
-}
-
-answers::CardSheetFacts FactsOf(const answers::CardAnswer& answer) {
-  answers::CardSheetFacts facts;
-  facts.rig_name = answer.request.rig.rig.name;
-  facts.date = Today();
-  facts.water = WaterWords(answer.conditions.water);
-  facts.speed_words = Way(answer.conditions, false, answer.request.wanted.units);
-  facts.current = CurrentSentences(answer.conditions, answer.request.wanted.units);
-  return facts;
 }
 
 }  // namespace
@@ -46,13 +34,7 @@ std::vector<std::string> DrawnFiles(const std::string& path, std::size_t sheets)
 }
 
 Expected<void> Draw(const answers::DepthAnswer& answer, const std::string& path) {
-  const DisplayUnits units = answer.request.wanted.units;
-  answers::SideViewOptions options;
-  options.title_lines = {
-      answer.request.rig.rig.name,
-      fmt::format("{} on the counter", Echo(answer.request.count_m, Shown::kDepth, units))};
-  options.speed_text = Way(answer.conditions, true, units);
-  const auto drawing = answers::MakeSideView(answer.rigged, answer.riggers, units, options);
+  const auto drawing = answers::SideViewOf(answer);
   if (!drawing) return tl::unexpected<Problem>(drawing.error());
   return ports::Paint(*drawing, path);
 }
@@ -60,8 +42,7 @@ Expected<void> Draw(const answers::DepthAnswer& answer, const std::string& path)
 Expected<void> Draw(const answers::CardAnswer& answer, const std::string& path) {
   const auto files = DrawnFiles(path, answer.cards.size());
   for (std::size_t i = 0; i < files.size(); ++i) {
-    const auto sheet = answers::MakeCardSheet(answer.cards[i], answer.rigged[i], FactsOf(answer),
-                                              answer.request.wanted.units);
+    const auto sheet = answers::CardSheetOf(answer, i, Today());
     if (!sheet) return tl::unexpected<Problem>(sheet.error());
     auto painted = ports::Paint(*sheet, files[i], ports::Palette::kPrint);
     if (!painted) return painted;

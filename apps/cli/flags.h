@@ -15,7 +15,7 @@ namespace offplumb::cli {
 struct Flag {
   std::string_view name;       ///< Without its dashes.
   std::string_view value;      ///< What its value is, for help: "FILE". Empty: a switch.
-  std::string_view questions;  ///< Words of the questions it goes with, separated by blanks.
+  std::string_view questions;  ///< Typed words of the questions it goes with, separated by blanks.
   std::string_view words;      ///< What it says, for help.
   bool repeatable = false;     ///< May be given more than once.
 };

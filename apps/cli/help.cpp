@@ -47,6 +47,15 @@ Words WordsOn(Question question) {
           "more or a tenth of a millimetre less would buy.\n",
           "offplumb compare --rig examples/rigs/one-rigger.toml --rig "
           "examples/rigs/two-riggers.toml --speed \"2.5 mph\""};
+    case Question::kTwoWay:
+      return {
+          "Hold one heading at trolling speed for a minute or two and note what the phone says\n"
+          "over ground; turn to the reverse heading, same throttle, and note it again. The\n"
+          "current helps one way what it hinders the other: this tells the current, the speed\n"
+          "through the water, and what the boat's log is off by. No rig is needed. Hold the\n"
+          "headings by compass or far marks, not by the phone's course.\n",
+          "offplumb two-way --out \"3.1 mph toward 40\" --back \"2.3 mph toward 222\" --log "
+          "\"2.9 mph\" --held \"90 s\""};
   }
   return {};
 }
@@ -85,9 +94,10 @@ std::string HelpOverview() {
       "Offplumb tells a small-boat salmon troller where the ball and the lure really are.\n\n"
       "  offplumb QUESTION --rig FILE ...\n\nQuestions:\n";
   for (const auto& entry : answers::Questions()) {
-    text += fmt::format("  {:<8} {}\n", entry.word, entry.summary);
+    text += fmt::format("  {:<8} {}\n", entry.typed, entry.summary);
   }
   return text +
+         "\nFor programs:\n  ask      The same questions as JSON, one a line: offplumb ask --help\n"
          "\nEach has its own help with an example: offplumb depth --help\n"
          "In the source folder ./run stands for offplumb.\n"
          "  --version  the program's version\n";

@@ -1,9 +1,11 @@
 #include <cstdio>
 #include <exception>
+#include <iostream>
 #include <string>
 #include <vector>
 
 #include "apps/cli/ask.h"
+#include "apps/cli/json_lines.h"
 
 namespace {
 
@@ -23,7 +25,13 @@ Said RunGuarded(const std::vector<std::string>& words) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  const Said said = RunGuarded({argv + 1, argv + argc});
+  const std::vector<std::string> words(argv + 1, argv + argc);
+  if (!words.empty() && words[0] == offplumb::cli::kAskWord) {
+    std::ios::sync_with_stdio(false);
+    return offplumb::cli::AskInLines({words.begin() + 1, words.end()}, std::cin, std::cout,
+                                     std::cerr);
+  }
+  const Said said = RunGuarded(words);
   std::fputs(said.message.c_str(), stderr);
   std::fwrite(said.answer.data(), 1, said.answer.size(), stdout);
   if (std::fflush(stdout) != 0) {

@@ -8,10 +8,9 @@
 
 #include <fmt/format.h>
 
-#include "answers/questions/series.h"
 #include "answers/units/quantity.h"
 #include "answers/units/words.h"
-#include "engine/constants.h"
+#include "apps/cli/flag_reader.h"
 #include "ports/files/current_file.h"
 #include "ports/files/water_text.h"
 
@@ -25,82 +24,8 @@ constexpr Range kSpeeds{0, plan::kLargestSpeed_mps};
 constexpr Range kCounts{0, plan::kLargestCount_m};
 // From a tenth of a foot: a depth of nothing is no wish.
 constexpr Range kDepths{0.03048, plan::kLargestCount_m};
-// A whole turn either way, a hair more so that "360 deg" is in.
-constexpr Range kTurn{-2 * kPi - 1e-9, 2 * kPi + 1e-9};
 
-/// Reads the flags of one question, keeping the first problem. The readers below return nothing for
-/// a flag that is not given or is wrong.
-class Reader {
- public:
-  explicit Reader(const Arguments& arguments) : arguments_(arguments) {}
-
-  [[nodiscard]] const std::optional<Problem>& first() const { return first_; }
-
-  void Fail(Problem problem) {
-    if (!first_) first_ = std::move(problem);
-  }
-
-  std::optional<double> Quantity(const std::string& flag, Dimension dimension, Range range) {
-    const auto text = arguments_.Value(flag);
-    if (!text) return std::nullopt;
-    return Keep(answers::ParseQuantityWithin(*text, dimension, range, "--" + flag));
-  }
-
-  /// Degrees may be left bare.
-  std::optional<double> Angle(const std::string& flag) {
-    auto text = arguments_.Value(flag);
-    if (!text) return std::nullopt;
-    if (answers::ParseNumber(*text, flag)) text = std::string(answers::Trim(*text)) + " deg";
-    return Keep(answers::ParseQuantityWithin(*text, Dimension::kAngle, kTurn, "--" + flag));
-  }
-
-  std::vector<double> Series(const std::string& flag, Dimension dimension, Range range) {
-    const auto text = arguments_.Value(flag);
-    if (!text) return {};
-    return Keep(answers::ParseSeries(*text, dimension, range, "--" + flag))
-        .value_or(std::vector<double>{});
-  }
-
-  /// \return whether the second of two words was given. \param otherwise when neither was.
-  bool SecondWord(const std::string& flag, std::string_view first, std::string_view second,
-                  bool otherwise) {
-    const auto text = arguments_.Value(flag);
-    if (!text) return otherwise;
-    if (answers::SameWord(*text, first)) return false;
-    if (answers::SameWord(*text, second)) return true;
-    Fail({ProblemKind::kBadInput,
-          "--" + flag,
-          fmt::format("{} is not a choice.", answers::Quoted(*text)),
-          fmt::format("Write {} or {}.", first, second),
-          {},
-          0});
-    return otherwise;
-  }
-
-  template <typename T>
-  std::optional<T> Keep(Expected<T> read) {
-    if (read) return std::move(*read);
-    Fail(read.error());
-    return std::nullopt;
-  }
-
-  /// A flag that must be there.
-  void Require(const std::string& flag, const std::string& what, const std::string& example) {
-    if (arguments_.Has(flag)) return;
-    Fail({ProblemKind::kBadInput,
-          "--" + flag,
-          what + " is missing.",
-          fmt::format("Give it: --{} {}.", flag, example),
-          {},
-          0});
-  }
-
- private:
-  const Arguments& arguments_;
-  std::optional<Problem> first_;
-};
-
-std::vector<ports::RigFile> ReadRigs(const Arguments& arguments, Reader& reader) {
+std::vector<ports::RigFile> ReadRigs(const Arguments& arguments, FlagReader& reader) {
   reader.Require("rig", "The rig file", "examples/rigs/one-rigger.toml");
   std::vector<ports::RigFile> rigs;
   const auto given = arguments.values.find("rig");
@@ -113,7 +38,11 @@ std::vector<ports::RigFile> ReadRigs(const Arguments& arguments, Reader& reader)
 }
 
 answers::RigChoice Choice(const ports::RigFile& file, const Arguments& arguments) {
-  return {file.rig, arguments.Value("rigger").value_or(""), file.invented};
+  answers::RigChoice choice;
+  choice.rig = file.rig;
+  choice.rigger = arguments.Value("rigger").value_or("");
+  choice.invented = file.invented;
+  return choice;
 }
 
 bool IsFile(const std::string& path) {
@@ -167,7 +96,7 @@ Expected<water::Current> ReadCurrent(const std::string& text) {
   return ports::ReadCurrent(text);
 }
 
-answers::Sea ReadSea(const Arguments& arguments, Reader& reader) {
+answers::Sea ReadSea(const Arguments& arguments, FlagReader& reader) {
   answers::Sea sea;
   if (arguments.Has("over-ground")) sea.speed_kind = plan::SpeedKind::kOverGround;
   sea.speed_mps = reader.Quantity("speed", Dimension::kSpeed, kSpeeds);
@@ -182,17 +111,8 @@ answers::Sea ReadSea(const Arguments& arguments, Reader& reader) {
   return sea;
 }
 
-answers::Wanted ReadWanted(const Arguments& arguments, Reader& reader) {
-  answers::Wanted wanted;
-  wanted.bands = !reader.SecondWord("bands", "on", "off", false);
-  if (const auto text = arguments.Value("units")) {
-    wanted.units = reader.Keep(answers::ParseDisplayUnits(*text)).value_or(wanted.units);
-  }
-  return wanted;
-}
-
 template <typename Request>
-Asked<Request> ReadShared(const Arguments& arguments, Reader& reader) {
+Asked<Request> ReadShared(const Arguments& arguments, FlagReader& reader) {
   Asked<Request> asked;
   asked.request.wanted = ReadWanted(arguments, reader);
   asked.request.sea = ReadSea(arguments, reader);
@@ -202,14 +122,14 @@ Asked<Request> ReadShared(const Arguments& arguments, Reader& reader) {
 
 /// The same for a question about one rig.
 template <typename Request>
-Asked<Request> ReadOneRig(const Arguments& arguments, Reader& reader) {
+Asked<Request> ReadOneRig(const Arguments& arguments, FlagReader& reader) {
   auto asked = ReadShared<Request>(arguments, reader);
   if (!asked.rigs.empty()) asked.request.rig = Choice(asked.rigs.front(), arguments);
   return asked;
 }
 
 template <typename Request>
-Expected<Asked<Request>> Finish(Asked<Request> asked, const Reader& reader) {
+Expected<Asked<Request>> Finish(Asked<Request> asked, const FlagReader& reader) {
   if (reader.first()) return tl::unexpected<Problem>(*reader.first());
   return asked;
 }
@@ -227,7 +147,7 @@ std::string NameApart(const std::vector<ports::RigFile>& rigs, std::size_t i) {
 }  // namespace
 
 Expected<Asked<answers::DepthRequest>> ReadDepthRequest(const Arguments& arguments) {
-  Reader reader(arguments);
+  FlagReader reader(arguments);
   reader.Require("count", "The count", "\"100 ft\"");
   auto asked = ReadOneRig<answers::DepthRequest>(arguments, reader);
   asked.request.count_m = reader.Quantity("count", Dimension::kLength, kCounts).value_or(0);
@@ -235,7 +155,7 @@ Expected<Asked<answers::DepthRequest>> ReadDepthRequest(const Arguments& argumen
 }
 
 Expected<Asked<answers::CountRequest>> ReadCountRequest(const Arguments& arguments) {
-  Reader reader(arguments);
+  FlagReader reader(arguments);
   reader.Require("depth", "The wanted depth", "\"90 ft\"");
   auto asked = ReadOneRig<answers::CountRequest>(arguments, reader);
   asked.request.depth_m = reader.Quantity("depth", Dimension::kLength, kDepths).value_or(0);
@@ -247,7 +167,7 @@ Expected<Asked<answers::CountRequest>> ReadCountRequest(const Arguments& argumen
 }
 
 Expected<Asked<answers::CardRequest>> ReadCardRequest(const Arguments& arguments) {
-  Reader reader(arguments);
+  FlagReader reader(arguments);
   auto asked = ReadOneRig<answers::CardRequest>(arguments, reader);
   asked.request.counts_m = reader.Series("counts", Dimension::kLength, kCounts);
   asked.request.speeds_mps = reader.Series("speeds", Dimension::kSpeed, kSpeeds);
@@ -255,7 +175,7 @@ Expected<Asked<answers::CardRequest>> ReadCardRequest(const Arguments& arguments
 }
 
 Expected<Asked<answers::CompareRequest>> ReadCompareRequest(const Arguments& arguments) {
-  Reader reader(arguments);
+  FlagReader reader(arguments);
   auto asked = ReadShared<answers::CompareRequest>(arguments, reader);
   for (std::size_t i = 0; i < asked.rigs.size(); ++i) {
     asked.request.rigs.push_back(Choice(asked.rigs[i], arguments));

@@ -9,6 +9,7 @@
 #include "answers/questions/compare.h"
 #include "answers/questions/count.h"
 #include "answers/questions/depth.h"
+#include "answers/questions/two_way.h"
 #include "apps/cli/arguments.h"
 #include "ports/files/rig_file.h"
 
@@ -27,6 +28,8 @@ struct Asked {
 [[nodiscard]] Expected<Asked<answers::CardRequest>> ReadCardRequest(const Arguments& arguments);
 [[nodiscard]] Expected<Asked<answers::CompareRequest>> ReadCompareRequest(
     const Arguments& arguments);
+/// This one reads no rig.
+[[nodiscard]] Expected<Asked<answers::TwoWayRequest>> ReadTwoWayRequest(const Arguments& arguments);
 
 /// Adds file and line to a problem that lies in a rigger of these files.
 void Locate(const std::vector<ports::RigFile>& rigs, Problem& problem);

@@ -8,6 +8,7 @@
 #include "answers/questions/compare.h"
 #include "answers/questions/count.h"
 #include "answers/questions/depth.h"
+#include "answers/questions/two_way.h"
 
 namespace offplumb::cli {
 
@@ -16,5 +17,6 @@ namespace offplumb::cli {
 [[nodiscard]] std::string Show(const answers::CountAnswer& answer, std::size_t width);
 [[nodiscard]] std::string Show(const answers::CardAnswer& answer, std::size_t width);
 [[nodiscard]] std::string Show(const answers::CompareAnswer& answer, std::size_t width);
+[[nodiscard]] std::string Show(const answers::TwoWayAnswer& answer, std::size_t width);
 
 }  // namespace offplumb::cli

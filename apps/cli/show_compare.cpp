@@ -111,7 +111,7 @@ std::string Gains(const answers::CompareAnswer& answer, std::size_t width) {
   }
   return "\n" +
          Strong(fmt::format("What a change buys, in depth of the ball at a count of {}",
-                            Echo(*answer.request.gains_count_m, Shown::kDepth, units))) +
+                            Echo(answer.gains_count_m, Shown::kDepth, units))) +
          table.Text(width);
 }
 

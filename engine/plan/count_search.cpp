@@ -12,6 +12,12 @@
 namespace offplumb::plan {
 namespace {
 
+/// A faulty bracket cannot be: its ends are looked at before. The library's message for it would
+/// drag string streams into the page.
+using Quiet = boost::math::policies::policy<
+    boost::math::policies::domain_error<boost::math::policies::ignore_error>,
+    boost::math::policies::evaluation_error<boost::math::policies::ignore_error>>;
+
 constexpr std::uintmax_t kMostEvaluations = 60;
 /// The ends of the counts that have a steady shape are found to this, m of count.
 constexpr double kEdge_m = 0.01;
@@ -75,8 +81,9 @@ Station Between(Walker& walker, const Station& a, const Station& b, double Stati
   const auto miss = [&](double count_m) { return walker.At(count_m).*quantity - value; };
   const auto close = [](double x, double y) { return std::abs(x - y) < kCountTolerance_m; };
   std::uintmax_t evaluations = kMostEvaluations;
-  const auto bracket = boost::math::tools::toms748_solve(
-      miss, a.count_m, b.count_m, a.*quantity - value, b.*quantity - value, close, evaluations);
+  const auto bracket =
+      boost::math::tools::toms748_solve(miss, a.count_m, b.count_m, a.*quantity - value,
+                                        b.*quantity - value, close, evaluations, Quiet());
   return walker.At(0.5 * (bracket.first + bracket.second));
 }
 

@@ -107,7 +107,7 @@ Expected<Current> ReadCurrentText(std::string_view text, std::string_view file_n
   const auto document = ParseToml(text, file_name);
   if (!document) return tl::unexpected(document.error());
   Report report(file_name);
-  const Current current = ReadPoints(Fields(report, *document, "", kCurrentKeys));
+  const Current current = ReadPoints(Fields(report, *document, {}, kCurrentKeys));
   if (report.first()) return tl::unexpected(*report.first());
   auto checked = water::CheckCurrent(current);
   if (!checked) checked.error().file = file_name;

@@ -72,40 +72,45 @@ std::string_view ItemWord(std::string_view key) {
 
 }  // namespace
 
-void Report::Fail(std::string subject, int line, std::string message, std::string remedy) {
+void Report::Fail(Culprit culprit, std::string message, std::string remedy) {
   if (first_) return;
   first_ = Problem{ProblemKind::kBadInput,
-                   std::move(subject),
+                   std::move(culprit.subject),
                    std::move(message),
                    std::move(remedy),
                    file_,
-                   line};
+                   culprit.line};
+  first_path_ = std::move(culprit.path);
 }
 
-void Report::Fail(const Problem& problem, std::string subject, int line) {
-  Fail(std::move(subject), line, problem.message, problem.remedy);
+void Report::Fail(Culprit culprit, const Problem& problem) {
+  Fail(std::move(culprit), problem.message, problem.remedy);
 }
 
-Fields::Fields(Report& report, const TomlValue& value, std::string path, Keys keys,
-               std::string owner)
+Fields::Fields(Report& report, const TomlValue& value, TablePath path, Keys keys, std::string owner)
     : report_(&report), table_(AsTable(value)), path_(std::move(path)), owner_(std::move(owner)) {
-  for (const std::string& key : table_.keys) report_->Place(PathOf(key), LineOf(key));
+  for (std::size_t i = 0; i < table_.keys.size(); ++i) {
+    report_->Place(PathOf(table_.keys[i]).sorted, table_.items[i].line);
+  }
   CheckKeys(keys);
 }
 
+/// The first unknown key is told; more of them would not be.
 void Fields::CheckKeys(Keys keys) const {
-  for (const std::string& key : table_.keys) {
-    if (Contains(keys, key)) continue;
-    const std::string near =
-        tackle::NearestWord(key, std::vector<std::string>(keys.begin(), keys.end()));
-    const std::string meant = near.empty() ? "" : fmt::format("Did you mean \"{}\"? ", near);
-    Fail(key, fmt::format("There is no key {} here.", Quoted(key)),
-         fmt::format("{}Allowed here: {}.", meant, List(keys)));
-  }
+  const auto unknown =
+      std::find_if_not(table_.keys.begin(), table_.keys.end(),
+                       [keys](const std::string& key) { return Contains(keys, key); });
+  if (unknown == table_.keys.end()) return;
+  const std::string near =
+      tackle::NearestWord(*unknown, std::vector<std::string>(keys.begin(), keys.end()));
+  const std::string meant = near.empty() ? "" : fmt::format("Did you mean \"{}\"? ", near);
+  Fail(*unknown, fmt::format("There is no key {} here.", Quoted(*unknown)),
+       fmt::format("{}Allowed here: {}.", meant, List(keys)));
 }
 
-std::string Fields::PathOf(std::string_view key) const {
-  return path_.empty() ? std::string(key) : fmt::format("{}.{}", path_, key);
+TablePath Fields::PathOf(std::string_view key) const {
+  if (path_.sorted.empty()) return {std::string(key), std::string(key)};
+  return {fmt::format("{}.{}", path_.sorted, key), fmt::format("{}.{}", path_.written, key)};
 }
 
 int Fields::LineOf(std::string_view key) const {
@@ -114,18 +119,23 @@ int Fields::LineOf(std::string_view key) const {
 }
 
 std::string Fields::SubjectOf(std::string_view key) const {
-  const std::string path = PathOf(key);
-  if (owner_.empty()) return path;
+  if (owner_.empty()) return PathOf(key).written;
   // What stands behind the last item of a list: the owner says the rest in words.
-  return fmt::format("{}: {}", owner_, path.substr(path.rfind(']') + 2));
+  const std::size_t behind = std::min(path_.written.rfind(']') + 2, path_.written.size());
+  const std::string_view within = std::string_view(path_.written).substr(behind);
+  return fmt::format("{}: {}{}{}", owner_, within, within.empty() ? "" : ".", key);
+}
+
+Report::Culprit Fields::CulpritAt(std::string_view key) const {
+  return {SubjectOf(key), PathOf(key).written, LineOf(key)};
 }
 
 void Fields::Fail(std::string_view key, std::string message, std::string remedy) const {
-  report_->Fail(SubjectOf(key), LineOf(key), std::move(message), std::move(remedy));
+  report_->Fail(CulpritAt(key), std::move(message), std::move(remedy));
 }
 
 void Fields::Fail(std::string_view key, const Problem& problem) const {
-  report_->Fail(problem, SubjectOf(key), LineOf(key));
+  report_->Fail(CulpritAt(key), problem);
 }
 
 void Fields::FailMissing(std::string_view key, std::string_view example) const {
@@ -240,19 +250,21 @@ std::vector<Fields> Fields::Parts(std::string_view key, Keys keys,
   const TomlValue* list = GetList(key);
   if (list == nullptr) return {};
   const std::vector<std::size_t> order = OrderOfItems(list->items, order_by);
+  const TablePath path = PathOf(key);
   std::vector<Fields> parts;
   for (std::size_t i = 0; i < order.size(); ++i) {
     const TomlValue& item = list->items[order[i]];
-    const std::string path = fmt::format("{}[{}]", PathOf(key), i);
+    const TablePath at{fmt::format("{}[{}]", path.sorted, i),
+                       fmt::format("{}[{}]", path.written, order[i])};
     const std::string owner = OwnerOf(key, item, order[i] + 1);
-    report_->Place(path, item.line);
+    report_->Place(at.sorted, item.line);
     if (item.kind != TomlValue::Kind::kTable) {
-      report_->Fail(owner, item.line,
+      report_->Fail({owner, at.written, item.line},
                     fmt::format("This is {}; it must be a table.", KindName(item.kind)),
                     "Write its keys in braces: { ... }.");
       continue;
     }
-    parts.emplace_back(*report_, item, path, keys, owner);
+    parts.emplace_back(*report_, item, at, keys, owner);
   }
   return parts;
 }

@@ -22,18 +22,28 @@ class Report {
  public:
   explicit Report(std::string_view file) : file_(file) {}
 
+  /// What is at fault: as messages call it, its key from the top of the file, its line.
+  struct Culprit {
+    std::string subject;
+    std::string path;
+    int line = 0;
+  };
+
   /// Notes a problem, unless there is one already.
-  void Fail(std::string subject, int line, std::string message, std::string remedy);
+  void Fail(Culprit culprit, std::string message, std::string remedy);
   /// The same for a problem found by a function that knows neither file nor line.
-  void Fail(const Problem& problem, std::string subject, int line);
+  void Fail(Culprit culprit, const Problem& problem);
   void Place(const std::string& key, int line) { lines_[key] = line; }
 
   [[nodiscard]] const std::optional<Problem>& first() const { return first_; }
+  /// \return the key of the first problem, lists counted as they are written.
+  [[nodiscard]] const std::string& first_path() const { return first_path_; }
   [[nodiscard]] const std::map<std::string, int>& lines() const { return lines_; }
 
  private:
   std::string file_;
   std::optional<Problem> first_;
+  std::string first_path_;
   std::map<std::string, int> lines_;
 };
 
@@ -46,20 +56,25 @@ struct QuantityRule {
   answers::Range range;
 };
 
+/// Where a table stands, from the top of the file: "riggers[0].ball"; empty for the top.
+struct TablePath {
+  std::string sorted;   ///< With lists counted in the order they are sorted in.
+  std::string written;  ///< With lists counted as they are written.
+};
+
 /// One table of a file. Getters return nothing both for a key that is not written and for one that
 /// is wrong; the report then holds the problem.
 class Fields {
  public:
   /// \param value the table; a text "x" stands for { from = "x" } where `keys` has "from".
-  /// \param path the table's key from the top of the file: "riggers[0].ball"; empty for the top.
   /// \param keys all keys the table may have; any other is a problem, noted here.
   /// \param owner whose table it is, in words: "rigger \"port\", clip 2"; empty for the top.
-  Fields(Report& report, const TomlValue& value, std::string path, Keys keys,
-         std::string owner = {});
+  Fields(Report& report, const TomlValue& value, TablePath path, Keys keys, std::string owner = {});
 
   [[nodiscard]] bool Has(std::string_view key) const { return table_.Find(key) != nullptr; }
-  /// \return the key's path from the top, and the line it (else the table) stands on.
-  [[nodiscard]] std::string PathOf(std::string_view key) const;
+  /// \return the key's path from the top.
+  [[nodiscard]] TablePath PathOf(std::string_view key) const;
+  /// \return the line the key, else the table, stands on.
   [[nodiscard]] int LineOf(std::string_view key) const;
   /// \return the key as messages name it: "rigger \"port\", clip \"low\": setback".
   [[nodiscard]] std::string SubjectOf(std::string_view key) const;
@@ -92,12 +107,13 @@ class Fields {
  private:
   const TomlValue* Get(std::string_view key, TomlValue::Kind kind, std::string_view wanted) const;
   void CheckKeys(Keys keys) const;
+  [[nodiscard]] Report::Culprit CulpritAt(std::string_view key) const;
   const TomlValue* GetList(std::string_view key) const;
   std::string OwnerOf(std::string_view key, const TomlValue& item, std::size_t number) const;
 
   Report* report_;
   TomlValue table_;
-  std::string path_;
+  TablePath path_;
   std::string owner_;
 };
 

@@ -18,6 +18,9 @@
 // 2. Its search for blanks beyond ASCII ends so for some other letters (code point FE7F in a value
 //    without quotes). Now it ends with "no blank".
 #undef NDEBUG
+
+#include "ports/files/float_charconv.h"
+
 #include <toml++/impl/preprocessor.h>
 #pragma push_macro("TOML_UNREACHABLE")
 #undef TOML_UNREACHABLE
@@ -70,9 +73,12 @@ TomlValue ConvertPlain(const toml::node& node) {
   if (const auto* text = node.as_string()) {
     value.kind = TomlValue::Kind::kText;
     value.text = text->get();
-  } else if (node.is_number()) {
+  } else if (const auto* whole = node.as_integer()) {
     value.kind = TomlValue::Kind::kNumber;
-    value.number = *node.value<double>();
+    value.number = static_cast<double>(whole->get());
+  } else if (const auto* number = node.as_floating_point()) {
+    value.kind = TomlValue::Kind::kNumber;
+    value.number = number->get();
   } else if (const auto* flag = node.as_boolean()) {
     value.kind = TomlValue::Kind::kFlag;
     value.flag = flag->get();

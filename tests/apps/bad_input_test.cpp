@@ -249,8 +249,8 @@ TEST(BadFlag, ListsOfTheCard) {
 
 TEST(BadQuestion, UnknownNamesTheNearestAndTheList) {
   ExpectRefused(Hear({"deepth"}), 2, {"\"deepth\"", "Did you mean depth?", "card", "compare"});
-  ExpectRefused(Hear({"--rig"}), 2, {"depth, count, card or compare"});
-  ExpectRefused(Hear({}), 2, {"depth, count, card or compare"});
+  ExpectRefused(Hear({"--rig"}), 2, {"depth, count, card, compare or two-way"});
+  ExpectRefused(Hear({}), 2, {"depth, count, card, compare or two-way"});
 }
 
 TEST(BadOutput, IsFoundBeforeAnythingIsWritten) {

@@ -1,10 +1,11 @@
 // The screens by their address (#line), and which of them have a way at the foot of the page.
 import type { ComponentType } from 'preact';
+import { Line } from './screens/Line';
 
 type Fetch = () => Promise<ComponentType>;
 
 export const routes = {
-  line: () => import('./screens/Line').then((m) => m.Line),
+  line: () => Promise.resolve(Line),
   'let-out': () => import('./screens/LetOut').then((m) => m.LetOut),
   speed: () => import('./screens/Speed').then((m) => m.Speed),
   card: () => import('./screens/Card').then((m) => m.Card),

@@ -23,9 +23,9 @@ using testing::ElementsAre;
 
 /// Keys under which null means something: docs/json.md says what.
 const std::set<std::string> kMayBeNull{
-    "rigger",       "course_deg",     "current",        "dominant_input", "clip",
-    "count_m",      "angle_boom_deg", "value",          "unit",           "ball_depth_m",
-    "lure_depth_m", "depth_m",        "tension_boom_N", "beyond_angle",   "at_count"};
+    "rigger",         "course_deg",   "current",  "dominant_input", "clip",         "count_m",
+    "angle_boom_deg", "value",        "unit",     "ball_depth_m",   "lure_depth_m", "depth_m",
+    "tension_boom_N", "beyond_angle", "at_count", "ball_mass_kg",   "gains_count_m"};
 
 /// A number that is not finite would be written as null: none may stand where null means nothing.
 void ExpectNoHoles(const json& value, const std::string& key) {
@@ -247,7 +247,8 @@ TEST(CardJson, HoldsEveryKeyBySpeedThenCount) {
 
 TEST(CompareJson, HoldsEveryKey) {
   CompareRequest request;
-  request.rigs = {RigChoice{TestRig(), "port", false}, RigChoice{TestRig(), "port", false}};
+  request.rigs = {RigChoice{TestRig(), "port", std::nullopt, false},
+                  RigChoice{TestRig(), "port", std::nullopt, false}};
   request.rigs[1].rig.riggers[0].ball = *tackle::MakeBall("ball-sphere-15lb");
   request.sea = TestSea(1.2);
   request.counts_m = {20, 40, 200};

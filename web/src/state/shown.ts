@@ -10,7 +10,8 @@ export function fixed(value: number, digits: number): string {
   if (!Number.isFinite(value)) return '-';
   const scale = 10 ** digits;
   const scaled = value * scale;
-  const tie = Math.abs(scaled % 1) === 0.5 && scaled / scale === value;
+  // Only a multiple of a half to the power of digits + 1 can lie exactly between two.
+  const tie = Math.abs(scaled % 1) === 0.5 && Number.isInteger(value * 2 ** (digits + 1));
   const text = tie
     ? ((2 * Math.round(scaled / 2)) / scale).toFixed(digits)
     : value.toFixed(digits);

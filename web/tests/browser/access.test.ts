@@ -20,4 +20,14 @@ test('axe finds what is wrong', async ({ openPage }) => {
   const { page } = await openPage();
   await page.evaluate(() => document.querySelector('main')?.append(document.createElement('button')));
   expect((await violations(page)).join()).toMatch(/button-name/);
+  await page.evaluate(() => {
+    for (const left of [0, 12]) {
+      const small = document.createElement('button');
+      small.textContent = 'x';
+      small.style.cssText = `position: absolute; left: ${left}px; top: 0; width: 10px; height: 10px;
+        min-width: 0; min-height: 0; padding: 0; z-index: 9`;
+      document.querySelector('main')?.append(small);
+    }
+  });
+  expect((await violations(page)).join()).toMatch(/target-size/);
 });

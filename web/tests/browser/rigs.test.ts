@@ -36,9 +36,9 @@ describe('the list', () => {
     const { page } = await openPage({ rigs: [one, two], screen: 'rigs' });
     expect(await names(page)).toEqual([ONE, TWO]);
     expect(await page.locator('.rig-row').nth(1).innerText()).toMatch(/port: .*starboard: .*A made-up example/s);
-    await page.getByRole('button', { name: `Use ${TWO}` }).click();
+    await page.getByRole('button', { name: `Use this: ${TWO}` }).click();
     expect(await page.locator('.rig-row.in-use h2').innerText()).toBe(`${TWO} in use`);
-    expect(await page.getByRole('button', { name: `Use ${TWO}` }).count()).toBe(0);
+    expect(await page.getByRole('button', { name: `Use this: ${TWO}` }).count()).toBe(0);
   });
 
   test('deletes without a question, and undoes it', async ({ openPage }) => {
@@ -57,7 +57,7 @@ describe('the list', () => {
 
   test('makes an example one\'s own', async ({ openPage }) => {
     const { page } = await openPage({ rigs: [one], screen: 'rigs' });
-    await page.getByRole('button', { name: `Make ${ONE} mine` }).click();
+    await page.getByRole('button', { name: `Make it mine: ${ONE}` }).click();
     await page.getByRole('heading', { level: 1, name: 'My boat' }).waitFor();
     await page.getByText('In use: a change counts').waitFor();
     expect(await page.getByText('made-up').count()).toBe(0);

@@ -38,13 +38,13 @@ export function RigRow({ rig, inUse, draft, drafts, onEdit, onMakeMine, attempt 
       {draft && <p class="wrong">You left a change unfinished. The last good rig counts.</p>}
       <div class="row rig-acts">
         {rig.facts && !inUse && (
-          <button type="button" class="button first" aria-label={`Use ${name}`}
+          <button type="button" class="button first" aria-label={`Use this: ${name}`}
             onClick={() => app.useRig(rig.id)}>Use this</button>
         )}
         <button type="button" class="button" aria-label={`${draft ? 'Go on with' : 'Edit'} ${name}`}
           onClick={() => onEdit(rig.id)}>{draft ? 'Go on' : 'Edit'}</button>
         {rig.facts?.invented && (
-          <button type="button" class="button" aria-label={`Make ${name} mine`}
+          <button type="button" class="button" aria-label={`Make it mine: ${name}`}
             onClick={() => onMakeMine(rig.id)}>Make it mine</button>
         )}
       </div>
