@@ -28,15 +28,16 @@ Pipe MakePipe() {
   return {ends[0], ends[1]};
 }
 
-[[noreturn]] void Become(const std::vector<std::string>& words, int out, int err) {
+[[noreturn]] void Become(const std::vector<std::string>& words, const std::string& input, int out,
+                         int err) {
   std::vector<char*> arguments;
   std::string program = OFFPLUMB_PROGRAM;
   arguments.push_back(program.data());
   std::vector<std::string> copies = words;
   for (std::string& word : copies) arguments.push_back(word.data());
   arguments.push_back(nullptr);
-  const int nothing = open("/dev/null", O_RDONLY);
-  dup2(nothing, STDIN_FILENO);
+  const int file = open(input.c_str(), O_RDONLY);
+  dup2(file, STDIN_FILENO);
   dup2(out, STDOUT_FILENO);
   dup2(err, STDERR_FILENO);
   // For the sanitizer build; the program itself does not look at it.
@@ -73,11 +74,11 @@ double Seconds(const timeval& time) {
 
 }  // namespace
 
-Heard Hear(const std::vector<std::string>& words) {
+Heard Hear(const std::vector<std::string>& words, const std::string& input) {
   const Pipe out = MakePipe();
   const Pipe err = MakePipe();
   const pid_t child = fork();
-  if (child == 0) Become(words, out.write, err.write);
+  if (child == 0) Become(words, input, out.write, err.write);
   close(out.write);
   close(err.write);
   Heard heard;

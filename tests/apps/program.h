@@ -17,7 +17,9 @@ struct Heard {
 
 /// \param words after the program's name, as the shell would hand them over. It runs in the
 /// repository's top folder, so that examples/... can be named.
-[[nodiscard]] Heard Hear(const std::vector<std::string>& words);
+/// \param input the file it reads as standard input.
+[[nodiscard]] Heard Hear(const std::vector<std::string>& words,
+                         const std::string& input = "/dev/null");
 
 /// \return the words of a command line with "..." quotes, as in help and docs.
 [[nodiscard]] std::vector<std::string> SplitCommand(const std::string& line);
