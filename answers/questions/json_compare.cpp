@@ -45,6 +45,15 @@ std::vector<std::string> RigNames(const CompareRequest& request) {
   return names;
 }
 
+/// The water of all rigs; nothing when they have several.
+std::optional<water::Water> OneWater(const CompareRequest& request) {
+  const water::Water first = WaterOf(request.sea, request.rigs.front().rig);
+  for (const RigChoice& rig : request.rigs) {
+    if (!SameWater(first, WaterOf(request.sea, rig.rig))) return std::nullopt;
+  }
+  return first;
+}
+
 }  // namespace
 
 void Write(const CompareAnswer& answer, JsonWriter& json) {
@@ -57,7 +66,7 @@ void Write(const CompareAnswer& answer, JsonWriter& json) {
   json.Numbers("counts_m", request.counts_m);
   json.NumberOrNull("gains_count_m", request.gains_count_m);
   json.Number("speed_mps", answer.conditions.speed_mps);
-  WriteConditions(answer.conditions, request.wanted, json);
+  WriteConditions(answer.conditions, OneWater(request), request.wanted, json);
   json.End();
   json.List("rigs");
   for (const plan::ComparedRig& row : answer.rows) WriteRow(row, request.wanted.units, json);

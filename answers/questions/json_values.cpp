@@ -34,6 +34,14 @@ void WriteCurrent(const water::Current& current, JsonWriter& json) {
   json.End();
 }
 
+void WriteWater(const std::optional<water::Water>& water, JsonWriter& json) {
+  if (!water) return json.Null("water");
+  json.Object("water");
+  json.Number("density_kg_per_m3", water->density_kg_per_m3);
+  json.Number("kinematic_viscosity_m2_per_s", water->kinematic_viscosity_m2_per_s);
+  json.End();
+}
+
 }  // namespace
 
 double Degrees(double angle_rad) { return angle_rad * 180.0 / kPi; }
@@ -63,6 +71,11 @@ void WriteChoice(const RigChoice& choice, JsonWriter& json) {
 }
 
 void WriteConditions(const plan::Conditions& conditions, const Wanted& wanted, JsonWriter& json) {
+  WriteConditions(conditions, conditions.water, wanted, json);
+}
+
+void WriteConditions(const plan::Conditions& conditions, const std::optional<water::Water>& water,
+                     const Wanted& wanted, JsonWriter& json) {
   const bool over_ground = conditions.speed_kind == plan::SpeedKind::kOverGround;
   json.Text("speed_kind", over_ground ? "over_ground" : "through_water");
   if (over_ground) {
@@ -72,10 +85,7 @@ void WriteConditions(const plan::Conditions& conditions, const Wanted& wanted, J
   }
   json.Number("heading_deg", Degrees(conditions.heading_rad));
   WriteCurrent(conditions.current, json);
-  json.Object("water");
-  json.Number("density_kg_per_m3", conditions.water.density_kg_per_m3);
-  json.Number("kinematic_viscosity_m2_per_s", conditions.water.kinematic_viscosity_m2_per_s);
-  json.End();
+  WriteWater(water, json);
   json.Flag("bands", wanted.bands);
   json.Whole("draws", wanted.draws);
   json.Text("units", kUnitWords[static_cast<std::size_t>(wanted.units)]);

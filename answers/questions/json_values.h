@@ -27,6 +27,9 @@ void WriteInput(std::string_view key, const std::optional<learn::Input>& input, 
 void WriteChoice(const RigChoice& choice, JsonWriter& json);
 /// What stands last among them.
 void WriteConditions(const plan::Conditions& conditions, const Wanted& wanted, JsonWriter& json);
+/// The same for rigs that may each have a water of their own. \param water of all; none: null.
+void WriteConditions(const plan::Conditions& conditions, const std::optional<water::Water>& water,
+                     const Wanted& wanted, JsonWriter& json);
 
 /// What stands at the end of every answer.
 void WriteRemarks(const Remarks& remarks, JsonWriter& json);

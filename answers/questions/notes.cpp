@@ -23,11 +23,6 @@ bool CurrentHasNoSay(const Sea& sea) {
   return !sea.current.points.empty() && !VariesWithDepth(sea.current);
 }
 
-bool SameWater(const water::Water& a, const water::Water& b) {
-  return a.density_kg_per_m3 == b.density_kg_per_m3 &&
-         a.kinematic_viscosity_m2_per_s == b.kinematic_viscosity_m2_per_s;
-}
-
 std::string UnknownCurrent(const Wanted& wanted) {
   const auto& prior = learn::Prior()[static_cast<std::size_t>(learn::Input::kGroundSpeed)];
   const std::string allowed =

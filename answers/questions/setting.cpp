@@ -67,6 +67,15 @@ Expected<void> ChangeBall(double mass_kg, tackle::Rigger& rigger) {
 
 }  // namespace
 
+bool SameWater(const water::Water& a, const water::Water& b) {
+  return a.density_kg_per_m3 == b.density_kg_per_m3 &&
+         a.kinematic_viscosity_m2_per_s == b.kinematic_viscosity_m2_per_s;
+}
+
+water::Water WaterOf(const Sea& sea, const tackle::Rig& rig) {
+  return sea.water ? *sea.water : rig.water.value_or(water::UsualSaltWater());
+}
+
 bool VariesWithDepth(const water::Current& current) {
   const auto& points = current.points;
   return std::any_of(points.begin(), points.end(), [&](const water::CurrentPoint& point) {
@@ -109,7 +118,7 @@ Expected<plan::Conditions> MakeConditions(const Sea& sea, const tackle::Rig& rig
   const auto directions = CheckDirections(sea);
   if (!directions) return tl::unexpected<Problem>(directions.error());
   plan::Conditions conditions;
-  conditions.water = sea.water ? *sea.water : rig.water.value_or(water::UsualSaltWater());
+  conditions.water = WaterOf(sea, rig);
   conditions.speed_kind = sea.speed_kind;
   conditions.speed_mps = *sea.speed_mps;
   conditions.course_rad = sea.course_rad.value_or(sea.heading_rad.value_or(0));

@@ -70,6 +70,11 @@ inline constexpr Range kBallMass{0.1, 100};
 /// and missing.
 [[nodiscard]] Expected<plan::Conditions> MakeConditions(const Sea& sea, const tackle::Rig& rig);
 
+[[nodiscard]] bool SameWater(const water::Water& a, const water::Water& b);
+
+/// \return the water that is asked for, else the rig's, else the usual sea water.
+[[nodiscard]] water::Water WaterOf(const Sea& sea, const tackle::Rig& rig);
+
 /// \return whether a current differs from depth to depth: only then does it change anything when
 /// the speed is the one through the surface water.
 [[nodiscard]] bool VariesWithDepth(const water::Current& current);

@@ -127,10 +127,8 @@ TEST(RoundTrip, Card) {
 }
 
 TEST(RoundTrip, Compare) {
-  const Json request = {{"question", "compare"},
-                        {"rigs_toml", {"x", "fresh"}},
-                        {"speed_mps", 1.2},
-                        {"bands", false}};
+  const Json request = {
+      {"question", "compare"}, {"rigs_toml", {"x", "fresh"}}, {"speed_mps", 1.2}, {"bands", false}};
   ExpectRoundTrip(request);
   Json own = request;
   own.update({{"counts_m", {20, 55}}, {"gains_count_m", 33}, {"rigger", "port"}});
@@ -142,8 +140,8 @@ TEST(RoundTrip, TwoWay) {
   Json back = {{"ground_speed_mps", 1.0}, {"course_deg", 222}, {"seconds", 80}};
   ExpectRoundTrip({{"question", "two_way"}, {"legs", {out, back}}});
   back.update({{"log_mps", 1.3}, {"spread_mps", 0.05}, {"heading_deg", 219}});
-  ExpectRoundTrip({{"question", "two_way"}, {"legs", {out, back}}, {"bands", false},
-                   {"units", "metric"}});
+  ExpectRoundTrip(
+      {{"question", "two_way"}, {"legs", {out, back}}, {"bands", false}, {"units", "metric"}});
 }
 
 }  // namespace

@@ -45,12 +45,13 @@ TEST(SheetJson, HoldsEveryPropertyOfLinesAndTexts) {
 
 TEST(SheetJson, KnowsEveryRole) {
   Drawing drawing;
-  for (const Role role : {Role::kPaper, Role::kInk, Role::kAccent, Role::kFaint, Role::kBand,
-                          Role::kWater}) {
+  for (const Role role :
+       {Role::kPaper, Role::kInk, Role::kAccent, Role::kFaint, Role::kBand, Role::kWater}) {
     drawing.lines.push_back({{{0, 0}, {1, 1}}, 0.25, role, false, false, false});
   }
   std::vector<std::string> roles;
-  for (const json& line : Written(drawing).at("sheet").at("lines")) roles.push_back(line.at("role"));
+  for (const json& line : Written(drawing).at("sheet").at("lines"))
+    roles.push_back(line.at("role"));
   EXPECT_EQ(roles, (std::vector<std::string>{"paper", "ink", "accent", "faint", "band", "water"}));
 }
 

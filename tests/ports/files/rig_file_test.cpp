@@ -277,6 +277,11 @@ INSTANTIATE_TEST_SUITE_P(
         Broken{"InfiniteNumber", kLineText,
                "{ from = \"wire-7x7-0.8mm\", normal_drag_coefficient = inf }", 8,
                "rigger \"port\": line.normal_drag_coefficient", "from 0.01 to 10", "Correct"},
+        // 2026-11-25: a whole number that no double holds was told as one that was not written.
+        Broken{"HugeWholeNumber", kLineText,
+               "{ from = \"wire-7x7-0.8mm\", normal_drag_coefficient = 9223372036854775807 }", 8,
+               "rigger \"port\": line.normal_drag_coefficient",
+               "9.223372036854776e+18 is out of range", "Correct"},
         Broken{"Overflow", "\"300 ft\"", "\"1e999 ft\"", 9, "rigger \"port\": line_on_reel",
                "too large", "ft"},
         Broken{"ZeroDiameter", kLineText, "{ kind = \"wire\", diameter = \"0 mm\" }", 8,
