@@ -1,5 +1,6 @@
 #include "fmt/format.h"
 
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
 #include <stdexcept>
@@ -32,11 +33,15 @@ std::string Print(const std::string& format, T value) {
 
 /// The shortest digits that read back as the same number.
 std::string Shortest(double value) {
-  for (const char* format : {"%.15g", "%.16g"}) {
-    std::string text = Print(format, value);
-    if (std::strtod(text.c_str(), nullptr) == value) return text;
+  // All numbers keep 15 digits, and zeros at the end are not written; only the smallest of all, which
+  // are short of bits, have fewer to begin with. 17 are enough for any.
+  constexpr int kMostDigits = 17;
+  std::string text;
+  for (int digits = std::isnormal(value) ? 15 : 1; digits <= kMostDigits; ++digits) {
+    text = Print("%." + std::to_string(digits) + "g", value);
+    if (std::strtod(text.c_str(), nullptr) == value) break;
   }
-  return Print("%.17g", value);
+  return text;
 }
 
 std::string Plain(const Value& value) {

@@ -20,11 +20,10 @@ using Json = nlohmann::ordered_json;
 using Kind = TomlValue::Kind;
 
 std::string Finish(std::string_view question, Json answer) {
-  constexpr int kIndent = 2;
   Json json;
   json["question"] = question;
   json.update(answer);
-  return json.dump(kIndent, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 // Problems.

@@ -12,9 +12,9 @@ namespace offplumb::ports {
 inline constexpr std::string_view kUnnamedRig = "rig";
 
 /// Reads a rig file's text, at most 1 MB, as ReadRigText does. No file is touched.
-/// \return JSON: `toml`, its canonical text; `document`, what that text holds; `facts`, what a page
-/// shows of the rig, in SI. A text with a fault gives `problem`: with the line, and as `path` the
-/// key at fault. Never throws for want of sense in the text.
+/// \return JSON on one line: `toml`, its canonical text; `document`, what it holds; `facts`, what a
+/// page shows of the rig, in SI. A text with a fault gives `problem`: with the line, and as `path`
+/// the key at fault. Never throws for want of sense in the text.
 [[nodiscard]] std::string RigReadJson(std::string_view toml);
 
 /// Writes a rig file from a document as RigReadJson gives it, edited or made anew, and reads what

@@ -98,11 +98,27 @@ function refusals(rigs) {
   ];
 }
 
+/** What a page asks beside the questions, and the question that needs no rig. */
+function helpers(rigs) {
+  const leg = { ground_speed_mps: 1.4, course_deg: 40, seconds: 90, log_mps: 1.25 };
+  const legs = [leg, { ...leg, ground_speed_mps: 1.02, course_deg: 221.5 }];
+  const document = { name: 'Written', riggers: [{ name: 'port', ball: { from: 'ball-sphere-12lb',
+    drag_area: '0.0123 m2' }, line: 'wire-1x7-0.8mm', boom_tip: { aft: '2 ft', up: '3.28084 ft' },
+    line_on_reel: '123.456789 m' }] };
+  return [
+    { question: 'about' }, { question: 'two_way', legs }, { question: 'two_way', legs: [leg, leg] },
+    { question: 'quantity', text: '1.1 fathom', dimension: 'length' },
+    { question: 'quantity', text: '500 ft', dimension: 'length', low: 0.3, high: 100 },
+    ...rigs.map((rig_toml) => ({ question: 'rig_read', rig_toml })),
+    { question: 'rig_write', document }, { question: 'rig_write', document: { name: 5 } },
+  ];
+}
+
 /** \return 200 requests. */
 export function makeCases(root) {
   const roll = dice(20260701);
   const rigs = rigTexts(root);
-  const cases = refusals(rigs);
+  const cases = [...refusals(rigs), ...helpers(rigs)];
   const words = ['depth', 'depth', 'depth', 'count', 'count', 'card', 'compare'];
   while (cases.length < 200) {
     const question = words[cases.length % words.length];

@@ -1,5 +1,6 @@
 // An answer's inputs, sent back as a request, give the same answer.
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -130,6 +131,8 @@ TEST(RoundTrip, Compare) {
   const Json request = {
       {"question", "compare"}, {"rigs_toml", {"x", "fresh"}}, {"speed_mps", 1.2}, {"bands", false}};
   ExpectRoundTrip(request);
+  // One rig is in fresh water, the other in salt: neither may be told as that of both.
+  EXPECT_TRUE(Asked(request).at("inputs").at("water").is_null());
   Json own = request;
   own.update({{"counts_m", {20, 55}}, {"gains_count_m", 33}, {"rigger", "port"}});
   ExpectRoundTrip(own);

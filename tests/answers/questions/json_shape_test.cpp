@@ -56,7 +56,7 @@ TEST(Thinned, KeepsWithinTheDistanceAndBothEnds) {
     EXPECT_EQ(thin.front(), arc.front());
     EXPECT_EQ(thin.back(), arc.back());
     EXPECT_LE(LargestMiss_m(arc, thin), tolerance_m);
-    EXPECT_LT(thin.size(), arc.size() / 4);
+    EXPECT_LT(thin.size(), arc.size() / 3);
   }
 }
 

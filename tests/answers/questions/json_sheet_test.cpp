@@ -50,8 +50,8 @@ TEST(SheetJson, KnowsEveryRole) {
     drawing.lines.push_back({{{0, 0}, {1, 1}}, 0.25, role, false, false, false});
   }
   std::vector<std::string> roles;
-  for (const json& line : Written(drawing).at("sheet").at("lines"))
-    roles.push_back(line.at("role"));
+  const json answer = Written(drawing);
+  for (const json& line : answer.at("sheet").at("lines")) roles.push_back(line.at("role"));
   EXPECT_EQ(roles, (std::vector<std::string>{"paper", "ink", "accent", "faint", "band", "water"}));
 }
 
