@@ -48,7 +48,7 @@ endfunction()
 if(OFFPLUMB_SANITIZERS)
   list(JOIN OFFPLUMB_SANITIZERS "," sanitizers)
   target_compile_options(offplumb_flags INTERFACE
-    -O1 -g -fno-omit-frame-pointer -fsanitize=${sanitizers} -fno-sanitize-recover=all)
+    -O1 -g1 -fno-omit-frame-pointer -fsanitize=${sanitizers} -fno-sanitize-recover=all)
   target_link_options(offplumb_flags INTERFACE -fsanitize=${sanitizers})
 endif()
 

@@ -1,4 +1,5 @@
-// Any bytes as a request of the JSON door: always one answer, itself JSON, never a throw or a crash.
+// Any bytes as a request of the JSON door: always one answer, itself JSON, never a throw or a
+// crash.
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
@@ -20,8 +21,8 @@ std::string WithFewDraws(std::string_view request) {
   Json json = Json::parse(request, nullptr, false);
   if (!json.is_object()) return std::string(request);
   const Json question = json.value("question", Json());
-  const bool solves = question == "depth" || question == "count" || question == "card" ||
-                      question == "compare";
+  const bool solves =
+      question == "depth" || question == "count" || question == "card" || question == "compare";
   if (!solves) return std::string(request);
   const Json draws = json.value("draws", Json());
   if (draws.is_null() || (draws.is_number() && draws > kFew && draws <= 128)) json["draws"] = kFew;

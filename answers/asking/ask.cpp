@@ -108,20 +108,13 @@ Reply ReplyToQuestion(const QuestionEntry& entry, const JsonValue& json, const R
   return Refuse(entry.word, NoSuchQuestion(std::string(entry.word)));
 }
 
-/// The reply of those who know rig files: JSON already.
-Reply Passed(std::string json) {
-  const auto parsed = ParseJsonObject(json);
-  const bool refused = !parsed || parsed->Find("problem") != nullptr;
-  return {std::move(json), refused ? std::optional(ProblemKind::kBadInput) : std::nullopt};
-}
-
 Reply ReplyRigRead(const RequestFields& fields, const std::optional<Problem>& first,
                    const RigTexts& texts) {
   fields.CheckKeys(std::to_array<std::string_view>({"question", "rig_toml"}),
                    "a request for rig_read");
   fields.Require("rig_toml", "The rig", "\"the text of a rig file\"");
   const auto toml = fields.Text("rig_toml");
-  return first ? Refuse("rig_read", *first) : Passed(texts.describe(toml.value_or("")));
+  return first ? Refuse("rig_read", *first) : texts.describe(toml.value_or(""));
 }
 
 Reply ReplyRigWrite(const JsonValue& json, const RequestFields& fields,
@@ -131,7 +124,7 @@ Reply ReplyRigWrite(const JsonValue& json, const RequestFields& fields,
   fields.Require("document", "The rig's document", "{\"name\": \"My rig\", \"riggers\": [...]}");
   const bool there = fields.Object("document").has_value();
   return first || !there ? Refuse("rig_write", first.value_or(Problem{}))
-                         : Passed(texts.write(PrintJson(*json.Find("document"))));
+                         : texts.write(*json.Find("document"));
 }
 
 Reply ReplyToHelper(Helper helper, const JsonValue& json, const RigTexts& texts) {

@@ -3,22 +3,13 @@
 /// its answer as JSON out.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <string_view>
 
+#include "answers/asking/reply.h"
 #include "answers/asking/rig_texts.h"
-#include "engine/problem.h"
 
 namespace offplumb::answers {
-
-/// What is said to a request.
-struct Reply {
-  std::string json;  ///< One line, without a line end: the answer, or {"question", "problem"}.
-  /// The kind of its problem; also kCannotBeDone for a `count` that is out of reach, which is an
-  /// answer. Nothing: answered.
-  std::optional<ProblemKind> problem;
-};
 
 /// Answers one request. Never throws: what is thrown on the way becomes a problem of kind kFault.
 /// \param request_json an object with "question" and the keys of docs/json.md. Any bytes are safe.

@@ -121,7 +121,7 @@ class Builder {
 };
 
 /// Writes a value into an object, or, with no key, into a list.
-void WriteValue(const std::string* key, const JsonValue& value, JsonWriter& json) {
+void WriteValue(const std::string_view* key, const JsonValue& value, JsonWriter& json) {
   switch (value.kind) {
     case Kind::kNull:
       return key != nullptr ? json.Null(*key) : json.NullItem();
@@ -138,7 +138,8 @@ void WriteValue(const std::string* key, const JsonValue& value, JsonWriter& json
     case Kind::kObject:
       key != nullptr ? json.Object(*key) : json.ObjectItem();
       for (std::size_t i = 0; i < value.items.size(); ++i) {
-        WriteValue(&value.keys[i], value.items[i], json);
+        const std::string_view inner = value.keys[i];
+        WriteValue(&inner, value.items[i], json);
       }
       return json.End();
   }
@@ -165,12 +166,8 @@ Expected<JsonValue> ParseJsonObject(std::string_view text) {
   return std::move(builder.root());
 }
 
-std::string PrintJson(const JsonValue& object) {
-  JsonWriter json;
-  for (std::size_t i = 0; i < object.items.size(); ++i) {
-    WriteValue(&object.keys[i], object.items[i], json);
-  }
-  return json.Take();
+void WriteJson(std::string_view key, const JsonValue& object, JsonWriter& json) {
+  WriteValue(&key, object, json);
 }
 
 }  // namespace offplumb::answers

@@ -37,7 +37,7 @@ inline constexpr std::size_t kMostJsonValues = 200'000;
 /// wrong.
 [[nodiscard]] Expected<JsonValue> ParseJsonObject(std::string_view text);
 
-/// \return an object as JSON text on one line.
-[[nodiscard]] std::string PrintJson(const JsonValue& object);
+/// Writes an object under a key.
+void WriteJson(std::string_view key, const JsonValue& object, JsonWriter& json);
 
 }  // namespace offplumb::answers

@@ -218,8 +218,8 @@ std::optional<RigText> ReadRig(const RequestFields& fields, std::string_view key
 
 RigChoice ChoiceOf(const RequestFields& fields, const RigText& text) {
   constexpr NumberRule kBallRule{kBallMass, "kg"};
-  return {text.rig, fields.Text("rigger").value_or(""), fields.Number("ball_mass_kg", kBallRule),
-          text.invented};
+  return {text.rig, fields.Text("rigger").value_or(""), text.invented,
+          fields.Number("ball_mass_kg", kBallRule)};
 }
 
 }  // namespace offplumb::answers

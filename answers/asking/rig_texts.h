@@ -7,6 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "answers/asking/json_value.h"
+#include "answers/asking/reply.h"
 #include "engine/problem.h"
 #include "engine/tackle/rig.h"
 
@@ -33,10 +35,9 @@ inline constexpr std::size_t kRememberedRigs = 8;
 /// What is done with the text of a rig file, given by the program: nothing here knows its format.
 struct RigTexts {
   RigReader read;  ///< Must be there.
-  /// Answer "rig_read" and "rig_write": the whole answer as one line of JSON, an object with
-  /// "problem" among its keys if there is one. Must be there.
-  std::function<std::string(std::string_view toml)> describe;
-  std::function<std::string(std::string_view document)> write;
+  /// Answer "rig_read" and "rig_write". Must be there.
+  std::function<Reply(std::string_view toml)> describe;
+  std::function<Reply(const JsonValue& document)> write;
 };
 
 }  // namespace offplumb::answers

@@ -22,10 +22,10 @@ namespace offplumb::answers {
 /// A rig and which of its riggers is meant.
 struct RigChoice {
   tackle::Rig rig;
-  std::string rigger;  ///< Name, capitals do not matter; empty: all of them.
-  /// That ball, in the same shape and material, on every rigger meant. In kBallMass.
-  std::optional<double> ball_mass_kg;
+  std::string rigger;     ///< Name, capitals do not matter; empty: all of them.
   bool invented = false;  ///< The rig is an invented example, and the answer says so.
+  /// That ball, in the same shape and material, on every rigger meant. In kBallMass.
+  std::optional<double> ball_mass_kg = std::nullopt;
 };
 
 /// The boat's way and the water around it, as far as they were told.

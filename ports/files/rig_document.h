@@ -3,8 +3,10 @@
 /// What the questions "rig_read" and "rig_write" answer; docs/rig-file.md, "Export and editing".
 #pragma once
 
-#include <string>
 #include <string_view>
+
+#include "answers/asking/json_value.h"
+#include "answers/asking/reply.h"
 
 namespace offplumb::ports {
 
@@ -15,14 +17,13 @@ inline constexpr std::string_view kUnnamedRig = "rig";
 /// \return JSON on one line: `toml`, its canonical text; `document`, what it holds; `facts`, what a
 /// page shows of the rig, in SI. A text with a fault gives `problem`: with the line, and as `path`
 /// the key at fault. Never throws for want of sense in the text.
-[[nodiscard]] std::string RigReadJson(std::string_view toml);
+[[nodiscard]] answers::Reply ReplyToRigRead(std::string_view toml);
 
-/// Writes a rig file from a document as RigReadJson gives it, edited or made anew, and reads what
-/// was written.
-/// \param document_json a JSON object of at most 1 MB. A key whose value is null or "" is left out;
-/// a number keeps its value, a text its letters.
-/// \return the same as RigReadJson for the text written. A `problem` has no line; its `path` counts
-/// lists as `document_json` does: "riggers[0].clips[1].setback".
-[[nodiscard]] std::string RigWriteJson(std::string_view document_json);
+/// Writes a rig file from a document as ReplyToRigRead gives it, edited or made anew, and reads
+/// what was written. \param document an object. A key whose value is null or "" is left out; a
+/// number keeps its value, a text its letters. \return the same as ReplyToRigRead for the text
+/// written. A `problem` has no line; its `path` counts lists as `document` does:
+/// "riggers[0].clips[1].setback".
+[[nodiscard]] answers::Reply ReplyToRigWrite(const answers::JsonValue& document);
 
 }  // namespace offplumb::ports

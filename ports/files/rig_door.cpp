@@ -26,7 +26,7 @@ Expected<answers::RigText> Read(std::string_view toml) {
 }  // namespace
 
 answers::RigTexts RigTextsOfToml() {
-  return {answers::Remembering(Read), RigReadJson, RigWriteJson};
+  return {answers::Remembering(Read), ReplyToRigRead, ReplyToRigWrite};
 }
 
 }  // namespace offplumb::ports

@@ -27,9 +27,13 @@ RigTexts TestTexts() {
         Problem{ProblemKind::kBadInput, "ball", "The ball is missing.", "Give one.", {}, 7});
   };
   texts.describe = [](std::string_view text) {
-    return "{\"described\":\"" + std::string(text) + "\"}";
+    return Reply{"{\"described\":\"" + std::string(text) + "\"}", std::nullopt};
   };
-  texts.write = [](std::string_view document) { return std::string(document); };
+  texts.write = [](const JsonValue& document) {
+    JsonWriter json;
+    WriteJson("document", document, json);
+    return Reply{json.Take(), std::nullopt};
+  };
   return texts;
 }
 
@@ -179,7 +183,7 @@ TEST(Ask, QuantityReadsAndRefuses) {
 TEST(Ask, RigTextsGoToTheirReader) {
   EXPECT_EQ(AskFor({{"question", "rig_read"}, {"rig_toml", "words"}})["described"], "words");
   const Json document = {{"name", "x"}};
-  EXPECT_EQ(AskFor({{"question", "rig_write"}, {"document", document}}), document);
+  EXPECT_EQ(AskFor({{"question", "rig_write"}, {"document", document}})["document"], document);
 }
 
 TEST(Ask, AFaultInARigTellsItsLine) {

@@ -247,8 +247,7 @@ TEST(CardJson, HoldsEveryKeyBySpeedThenCount) {
 
 TEST(CompareJson, HoldsEveryKey) {
   CompareRequest request;
-  request.rigs = {RigChoice{TestRig(), "port", std::nullopt, false},
-                  RigChoice{TestRig(), "port", std::nullopt, false}};
+  request.rigs = {RigChoice{TestRig(), "port", false}, RigChoice{TestRig(), "port", false}};
   request.rigs[1].rig.riggers[0].ball = *tackle::MakeBall("ball-sphere-15lb");
   request.sea = TestSea(1.2);
   request.counts_m = {20, 40, 200};

@@ -391,7 +391,7 @@ TEST(Compare, NeedsARigAndCountsThatIncrease) {
   CompareRequest request;
   request.sea = TestSea(1.2);
   EXPECT_FALSE(Answer(request));
-  request.rigs = {RigChoice{TestRig(), "", std::nullopt, false}};
+  request.rigs = {RigChoice{TestRig(), "", false}};
   request.counts_m = {20, 20};
   EXPECT_FALSE(Answer(request));
 }
@@ -400,7 +400,7 @@ TEST(Compare, ACountBeyondAReelIsRefused) {
   CompareRequest request;
   request.sea = TestSea(1.2);
   request.wanted.bands = false;
-  request.rigs = {RigChoice{TestRig(), "", std::nullopt, false}};
+  request.rigs = {RigChoice{TestRig(), "", false}};
   request.gains_count_m = 150;
   const auto answer = Answer(request);
   ASSERT_FALSE(answer);
@@ -412,8 +412,7 @@ TEST(Compare, NamesTheInventedRig) {
   CompareRequest request;
   request.sea = TestSea(1.2);
   request.wanted.bands = false;
-  request.rigs = {RigChoice{TestRig(), "port", std::nullopt, true},
-                  RigChoice{TestRig(), "port", std::nullopt, false}};
+  request.rigs = {RigChoice{TestRig(), "port", true}, RigChoice{TestRig(), "port", false}};
   request.rigs[1].rig.name = "My rig";
   const auto answer = Answer(request);
   ASSERT_TRUE(answer);
@@ -431,7 +430,7 @@ TEST(Compare, EveryRiggerMeantHasARow) {
   CompareRequest request;
   request.sea = TestSea(1.2);
   request.wanted.bands = false;
-  request.rigs = {RigChoice{TestRig(), "", std::nullopt, false}};
+  request.rigs = {RigChoice{TestRig(), "", false}};
   const auto answer = Answer(request);
   ASSERT_TRUE(answer);
   ASSERT_EQ(answer->rows.size(), 2u);

@@ -12,6 +12,7 @@
 #include "ports/files/rig_document.h"
 #include "ports/files/rig_file.h"
 #include "ports/files/text_file.h"
+#include "tests/ports/files/ask_rig.h"
 #include "tests/ports/files/same_rig.h"
 
 namespace offplumb::ports {
@@ -26,7 +27,7 @@ std::vector<Json> Examples() {
        {"one-rigger", "two-riggers", "engineer", "engineer-tree-1", "engineer-tree-2"}) {
     const auto text =
         ReadTextFile(fmt::format("{}/examples/rigs/{}.toml", OFFPLUMB_SOURCE_DIR, name));
-    documents.push_back(Json::parse(RigReadJson(text.value()))["document"]);
+    documents.push_back(Json::parse(ReplyToRigRead(text.value()).json)["document"]);
   }
   return documents;
 }
@@ -174,7 +175,7 @@ std::string OddTomlFile(const Json& document) {
 
 RC_GTEST_PROP(RigDocumentProperty, EveryDocumentGivesARigOrAFieldAtFault, ()) {
   const Json document = AnyDocument();
-  const Json answer = Json::parse(RigWriteJson(document.dump()));
+  const Json answer = Json::parse(testing::WriteRigJson(document.dump()));
   RC_ASSERT(answer.contains("problem") != answer.contains("toml"));
   if (answer.contains("problem")) {
     RC_TAG("problem");
@@ -189,16 +190,16 @@ RC_GTEST_PROP(RigDocumentProperty, EveryDocumentGivesARigOrAFieldAtFault, ()) {
   const std::string toml = answer["toml"];
   const auto file = ReadRigText(toml, kUnnamedRig);
   RC_ASSERT(file.has_value());
-  const Json again = Json::parse(RigWriteJson(answer["document"].dump()));
+  const Json again = Json::parse(testing::WriteRigJson(answer["document"].dump()));
   RC_ASSERT(again == answer);
-  const Json read = Json::parse(RigReadJson(toml));
+  const Json read = Json::parse(ReplyToRigRead(toml).json);
   RC_ASSERT(read["toml"] == toml && read["document"] == answer["document"]);
 }
 
 RC_GTEST_PROP(RigDocumentProperty, AnotherTextOfTheSameRigIsReadTheSame, ()) {
   const Json document = AnyDocument();
   const auto odd = ReadRigText(OddTomlFile(document), kUnnamedRig);
-  const Json answer = Json::parse(RigWriteJson(document.dump()));
+  const Json answer = Json::parse(testing::WriteRigJson(document.dump()));
   if (!odd) {
     RC_TAG("refused");
     RC_ASSERT(answer.contains("problem"));

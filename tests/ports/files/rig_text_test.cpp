@@ -8,9 +8,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "ports/files/json_document.h"
 #include "ports/files/rig_rules.h"
 #include "ports/files/text_file.h"
+#include "tests/ports/files/ask_rig.h"
 
 namespace offplumb::ports {
 namespace {
@@ -18,7 +18,7 @@ namespace {
 using Kind = TomlValue::Kind;
 
 WrittenRig WriteJson(std::string_view json) {
-  const auto document = ParseJson(json, "t");
+  const auto document = testing::DocumentOfText(json);
   EXPECT_TRUE(document) << json;
   return WriteRig(CanonicalRig(document.value_or(TomlValue())));
 }
