@@ -1,10 +1,10 @@
 // One rigger in the side view: its lines, ball, clips and tackle, bands and dimensions.
 import type { Point, RiggerDepth, Shape } from '../engine/answers';
 import type { Shower } from '../state/shown';
-import { Dimension } from './dimension';
+import { Dimensions } from './dimension';
 import type { Frame } from './frame';
 import type { Pictured } from './side_view';
-import { make, put, say, show } from './svg';
+import { make, place, put, say, show } from './svg';
 
 /** Sizes on the paper, px: to scale they could not be seen. */
 const BALL = 8;
@@ -14,45 +14,38 @@ const CLIP = 3.5;
 class ClipPicture {
   private readonly lines: SVGPathElement;
   private readonly rod: SVGPathElement;
-  private readonly flasher: SVGPathElement;
-  private readonly lure: SVGPathElement;
+  private readonly tackle: SVGPathElement;
   private readonly clip: SVGCircleElement;
   private readonly band: SVGRectElement;
-  private readonly depth: Dimension;
 
   constructor(group: SVGGElement, bands: SVGGElement) {
     this.band = make(bands, 'rect', { class: 'band-bar' });
     this.lines = make(group, 'path', { class: 'thread' });
     this.rod = make(group, 'path', { class: 'rod' });
-    this.flasher = make(group, 'path', { class: 'thing' });
-    this.lure = make(group, 'path', { class: 'thing' });
+    this.tackle = make(group, 'path', { class: 'thing' });
     this.clip = make(group, 'circle', { class: 'clip', r: CLIP });
-    this.depth = new Dimension(group);
   }
 
   remove(): void {
-    this.band.remove();
-    for (const element of [this.lines, this.rod, this.flasher, this.lure, this.clip]) element.remove();
-    this.depth.remove();
+    for (const element of [this.band, this.lines, this.rod, this.tackle, this.clip]) element.remove();
   }
 
   paint(shape: Shape['clips'][number], picture: Pictured, index: number, frame: Frame,
-    selected: boolean, shower: Shower): void {
+    selected: boolean, shower: Shower, dimensions: Dimensions): void {
     put(this.lines, {
       d: frame.path(shape.fishing_line) + frame.path(shape.setback) + frame.path(shape.leader),
     });
     const [rodX, , rodDepth] = shape.rod_tip;
     put(this.rod, { d: rodPath(frame, rodX, rodDepth) });
-    put(this.clip, { cx: frame.x(shape.clip[0]), cy: frame.y(shape.clip[2]) });
-    show(this.flasher, shape.flasher !== null);
-    if (shape.flasher) put(this.flasher, { d: blade(frame, shape.flasher) });
-    put(this.lure, { d: almond(frame, shape.lure) });
+    place(this.clip, frame.x(shape.clip[0]), frame.y(shape.clip[2]));
+    put(this.tackle, {
+      d: (shape.flasher ? blade(frame, shape.flasher) : '') + almond(frame, shape.lure),
+    });
     const lure = picture.depth.lures[index];
     const x = frame.x(shape.lure[0]);
     paintBand(this.band, x, lure?.depth_m, picture, frame, selected);
-    this.depth.showIf(selected);
     if (selected && lure) {
-      this.depth.vertical(x, frame.y(0), frame.y(shape.lure[2]) - LURE,
+      dimensions.vertical(x, frame.y(0), frame.y(shape.lure[2]) - LURE,
         shower.quantity(lure.depth_m.median, 'depth'), index === 0 ? 0.3 : 0.14);
     }
   }
@@ -68,8 +61,7 @@ export class RiggerPicture {
   private readonly boom: SVGPathElement;
   private readonly ball: SVGCircleElement;
   private readonly name: SVGTextElement;
-  private readonly depth: Dimension;
-  private readonly trail: Dimension;
+  private readonly dimensions: Dimensions;
   private clips: ClipPicture[] = [];
 
   constructor(private readonly layer: SVGGElement) {
@@ -80,8 +72,7 @@ export class RiggerPicture {
     this.main = make(this.group, 'path', { class: 'main-line' });
     this.boom = make(this.group, 'path', { class: 'boom' });
     this.ball = make(this.group, 'circle', { class: 'ball', r: BALL });
-    this.depth = new Dimension(this.group);
-    this.trail = new Dimension(this.group);
+    this.dimensions = new Dimensions(this.group);
     this.plumbText = make(this.group, 'text', { class: 'plumb-text' });
     this.name = make(this.group, 'text', { class: 'rigger-name', 'text-anchor': 'middle' });
   }
@@ -106,13 +97,14 @@ export class RiggerPicture {
     });
     const x = frame.x(shape.ball[0]);
     const y = frame.y(shape.ball[2]);
-    put(this.ball, { cx: x, cy: y });
+    place(this.ball, x, y);
     show(this.name, oneOfSeveral);
-    put(this.name, { x, y: y + BALL + (selected ? 34 : 16) });
+    place(this.name, x, y + BALL + (selected ? 34 : 16));
     say(this.name, picture.name);
     paintBand(this.band, x, picture.depth.ball.depth_m, picture, frame, selected);
     this.paintClips(picture, shape, frame, selected, shower);
     this.paintDimensions(picture.depth, shape, frame, selected, shower);
+    this.dimensions.draw();
   }
 
   private paintClips(picture: Pictured, shape: Shape, frame: Frame, selected: boolean,
@@ -122,15 +114,13 @@ export class RiggerPicture {
       this.clips.push(new ClipPicture(this.group, this.bands));
     }
     shape.clips.forEach((clip, i) =>
-      this.clips[i]?.paint(clip, picture, i, frame, selected, shower));
+      this.clips[i]?.paint(clip, picture, i, frame, selected, shower, this.dimensions));
   }
 
   /** How deep, how far aft, and where the counter says it is. */
   private paintDimensions(depth: RiggerDepth, shape: Shape, frame: Frame, selected: boolean,
     shower: Shower): void {
     for (const part of [this.plumb, this.plumbText]) show(part, selected);
-    this.depth.showIf(selected);
-    this.trail.showIf(selected);
     if (!selected) return;
     const x = frame.x(shape.ball[0]);
     const y = frame.y(shape.ball[2]);
@@ -142,12 +132,12 @@ export class RiggerPicture {
     });
     const countWords = `count ${shower.number(depth.count_m, 'depth')}`;
     const nearEdge = plumbX + 50 > frame.width;
-    put(this.plumbText, { x: nearEdge ? frame.width - 8 : plumbX, y: plumbY + 22,
-      'text-anchor': nearEdge ? 'end' : 'middle' });
+    place(this.plumbText, nearEdge ? frame.width - 8 : plumbX, plumbY + 22);
+    put(this.plumbText, { 'text-anchor': nearEdge ? 'end' : 'middle' });
     say(this.plumbText, countWords);
-    this.depth.vertical(x, frame.y(0), y - BALL,
+    this.dimensions.vertical(x, frame.y(0), y - BALL,
       shower.quantity(depth.ball.depth_m.median, 'depth'), 0.55);
-    this.trail.horizontal(x + BALL, plumbX, y, `${shower.quantity(depth.ball.trail_m.median, 'depth')} aft`);
+    this.dimensions.horizontal(x + BALL, plumbX, y, `${shower.quantity(depth.ball.trail_m.median, 'depth')} aft`);
   }
 }
 

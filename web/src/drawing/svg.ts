@@ -19,8 +19,16 @@ export function put(element: Element, attributes: Attributes): void {
   }
 }
 
+/** Moves it there: quicker than new coordinates, after which a text would be set anew. */
+export function place(element: Element, x: number, y: number): void {
+  put(element, { transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` });
+}
+
+/** Changes the text that is there: another in its place would have to be styled anew. */
 export function say(element: Element, text: string): void {
-  if (element.textContent !== text) element.textContent = text;
+  const node = element.firstChild;
+  if (!(node instanceof Text)) element.textContent = text;
+  else if (node.data !== text) node.data = text;
 }
 
 export function show(element: SVGElement, visible: boolean): void {

@@ -101,11 +101,13 @@ export function Ruler(props: Props) {
     <div class={props.setBy ? 'ruler still' : 'ruler'}>
       <button type="button" class="reading" onClick={() => setTyping(true)}
         disabled={Boolean(props.setBy)}>
-        {props.setBy && <span class="visually-hidden">{name}, </span>}
-        <span class="name">{props.setBy ?? name}</span>{' '}
-        <span class="value">{shower.number(props.value, scale.shown)}</span>
-        <span class="unit"> {shower.unit(scale.shown)}</span>
-        <span class="visually-hidden">: type it</span>
+        <span class="face">
+          {props.setBy && <span class="visually-hidden">{name}, </span>}
+          <span class="name">{props.setBy ?? name}</span>{' '}
+          <span class="value">{shower.number(props.value, scale.shown)}</span>
+          <span class="unit"> {shower.unit(scale.shown)}</span>
+          <span class="visually-hidden">: type it</span>
+        </span>
       </button>
       <div class="tape" ref={tape} role="slider" tabIndex={0} aria-label={name}
         aria-disabled={Boolean(props.setBy)} aria-valuemin={scale.min} aria-valuemax={scale.max}

@@ -34,10 +34,24 @@ function useLive(app: App): Views {
       if (rig) live.follow({ rig, hand, ground, units: settings.units });
     };
     follow();
-    const end = app.state.watch(follow);
-    return () => { end(); live.stop(); };
+    const ends = [app.state.watch(follow), watchFinger((down) => live.hold(down)), () => live.stop()];
+    return () => { for (const end of ends) end(); };
   }, []);
   return views.current;
+}
+
+/** Tells when a finger goes down anywhere and when it is lifted; gives back what ends it. */
+function watchFinger(tell: (down: boolean) => void): () => void {
+  const down = (): void => tell(true);
+  const up = (): void => tell(false);
+  addEventListener('pointerdown', down, true);
+  addEventListener('pointerup', up, true);
+  addEventListener('pointercancel', up, true);
+  return () => {
+    removeEventListener('pointerdown', down, true);
+    removeEventListener('pointerup', up, true);
+    removeEventListener('pointercancel', up, true);
+  };
 }
 
 function LiveCautions({ views }: { views: Views }) {

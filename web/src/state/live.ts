@@ -36,17 +36,19 @@ export interface Setting {
 /** Draws behind a whole band: the engine's own number. */
 export const FULL = 128;
 /** The worker may take so long while a finger drags, ms; more draws are tried below it. */
-const BUDGET_MS = 1.2;
+const BUDGET_MS = 0.9;
 const MOST_DRAGGED = 32;
-/** The hand rests when nothing changed for so long. */
+/** The hand rests when nothing changed for so long; longer while a finger is still on the glass. */
 const REST_MS = 140;
+const REST_HELD_MS = 600;
 
 export class Live {
-  private readonly shown = new Map<string, LiveRigger & { key: string }>();
+  private readonly shown = new Map<string, LiveRigger & { key: string; toml: string }>();
   private wanted: Setting | undefined;
   private asking = false;
   private rest: ReturnType<typeof setTimeout> | undefined;
   private draws = 0;
+  private held = false;
   private remarks: Pick<LiveView, 'cautions' | 'notes'> = { cautions: [], notes: [] };
   private solve_ms = 0;
 
@@ -58,9 +60,19 @@ export class Live {
   /** What is in hand now. Called as often as it changes. */
   follow(setting: Setting): void {
     this.wanted = setting;
-    clearTimeout(this.rest);
-    this.rest = setTimeout(() => void this.fill(), REST_MS);
+    this.waitForRest();
     if (!this.asking) void this.chase();
+  }
+
+  /** A finger went down, or was lifted: then the whole band may come at once. */
+  hold(held: boolean): void {
+    this.held = held;
+    if (this.wanted) this.waitForRest();
+  }
+
+  private waitForRest(): void {
+    clearTimeout(this.rest);
+    this.rest = setTimeout(() => void this.fill(), this.held ? REST_HELD_MS : REST_MS);
   }
 
   stop(): void {
@@ -88,7 +100,7 @@ export class Live {
     const setting = this.wanted;
     if (!setting) return;
     if (this.asking) {
-      this.rest = setTimeout(() => void this.fill(), REST_MS);
+      this.waitForRest();
       return;
     }
     for (const { name } of setting.rig.facts.riggers) {
@@ -116,10 +128,10 @@ export class Live {
       const before = this.shown.get(name);
       const key = keyOf(request);
       if (isProblem(outcome)) {
-        this.shown.set(name, { name, key, depth: before?.depth, draws: before?.draws ?? 0,
+        this.shown.set(name, { name, key, toml: request.rig_toml, depth: before?.depth, draws: before?.draws ?? 0,
           problem: outcome.problem });
       } else {
-        this.shown.set(name, { name, key, depth: outcome.riggers[0], draws, problem: undefined });
+        this.shown.set(name, { name, key, toml: request.rig_toml, depth: outcome.riggers[0], draws, problem: undefined });
         this.keepRemarks(outcome);
       }
     });
@@ -136,7 +148,7 @@ export class Live {
 
   private isNews(request: DepthRequest): boolean {
     const shown = this.shown.get(request.rigger ?? '');
-    if (shown?.key !== keyOf(request)) return true;
+    if (shown?.toml !== request.rig_toml || shown.key !== keyOf(request)) return true;
     return shown.problem === undefined && shown.draws < (request.bands ? request.draws ?? FULL : 0);
   }
 
@@ -173,7 +185,7 @@ function requestsOf(setting: Setting, draws: number): DepthRequest[] {
   }));
 }
 
-/** The request without what only makes it finer. */
+/** The request without what only makes it finer, and without the rig's long text. */
 function keyOf(request: DepthRequest): string {
-  return JSON.stringify({ ...request, bands: null, draws: null });
+  return JSON.stringify({ ...request, rig_toml: null, bands: null, draws: null });
 }
