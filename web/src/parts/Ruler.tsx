@@ -1,5 +1,6 @@
 // A scale that slides under a fixed mark: dragged, stepped by keys, or typed.
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { put, say } from '../drawing/svg';
 import type { Shown } from '../engine/answers';
 import { useApp } from '../state/app';
 import { useQuantity, type Asked } from './quantity';
@@ -18,10 +19,17 @@ export interface Scale {
   pxPerUnit: number;
 }
 
+/** A value that is shown as it changes, past the drawing of components: it follows a finger. */
+export interface Followed {
+  get(): number;
+  /** Called after every change; gives back what ends it. */
+  watch(watcher: () => void): () => void;
+}
+
 interface Props {
   name: string;
   /** SI. */
-  value: number;
+  value: number | Followed;
   scale: Scale;
   onInput(si: number): void;
   /** When the finger is lifted or the value was typed. */
@@ -61,40 +69,52 @@ export function Ruler(props: Props) {
   const { shower } = useApp();
   const strip = useRef<SVGSVGElement>(null);
   const tape = useRef<HTMLDivElement>(null);
+  const digits = useRef<HTMLSpanElement>(null);
   const [typing, setTyping] = useState(false);
-  const value = shower.inUnit(props.value, scale.shown);
-  const current = useRef(value);
-  current.current = value;
+  const si = (): number => (typeof props.value === 'number' ? props.value : props.value.get());
+  const current = useRef(0);
   const latest = useRef(props);
   latest.current = props;
 
-  useLayoutEffect(() => {
+  const show = (): void => {
+    const value = shower.inUnit(si(), scale.shown);
+    current.current = value;
     strip.current?.style.setProperty('transform', `translateX(${-value * scale.pxPerUnit}px)`);
-  });
+    if (digits.current) say(digits.current, shower.number(si(), scale.shown));
+    if (tape.current) {
+      put(tape.current, { 'aria-valuenow': String(Number(value.toFixed(4))),
+        'aria-valuetext': shower.quantity(si(), scale.shown) });
+    }
+  };
+  // After every drawing, and in between when the value is one that is followed.
+  useLayoutEffect(show);
+  const showNow = useRef(show);
+  showNow.current = show;
+  const followed = typeof props.value === 'number' ? undefined : props.value;
+  useEffect(() => followed?.watch(() => showNow.current()), [followed]);
 
-  const put = (next: number): void => {
+  const take = (next: number): void => {
     const stepped = nearStep(next, latest.current.scale);
     if (Math.abs(stepped - current.current) < 1e-9) return;
     current.current = stepped;
     latest.current.onInput(shower.fromUnit(stepped, scale.shown));
   };
 
-  useEffect(() => dragTape(tape.current, () => current.current, () => latest.current, put),
+  useEffect(() => dragTape(tape.current, () => current.current, () => latest.current, take),
     [typing, scale.pxPerUnit]);
 
   const keys = (event: KeyboardEvent): void => {
     const to = keyed(event.key, current.current, scale);
     if (to === undefined || props.setBy) return;
     event.preventDefault();
-    put(to);
+    take(to);
     props.onCommit?.();
   };
 
   const ticks = useMemo(() => <Tape scale={scale} />,
     [scale.min, scale.max, scale.step, scale.pxPerUnit, scale.shown]);
-  const words = shower.quantity(props.value, scale.shown);
   if (typing) {
-    return <Typing {...props} initial={shower.number(props.value, scale.shown)}
+    return <Typing {...props} initial={shower.number(si(), scale.shown)}
       onDone={() => setTyping(false)} />;
   }
   return (
@@ -104,14 +124,14 @@ export function Ruler(props: Props) {
         <span class="face">
           {props.setBy && <span class="visually-hidden">{name}, </span>}
           <span class="name">{props.setBy ?? name}</span>{' '}
-          <span class="value">{shower.number(props.value, scale.shown)}</span>
+          <span class="value" ref={digits} />
           <span class="unit"> {shower.unit(scale.shown)}</span>
           <span class="visually-hidden">: type it</span>
         </span>
       </button>
       <div class="tape" ref={tape} role="slider" tabIndex={0} aria-label={name}
         aria-disabled={Boolean(props.setBy)} aria-valuemin={scale.min} aria-valuemax={scale.max}
-        aria-valuenow={Number(value.toFixed(4))} aria-valuetext={words} onKeyDown={keys}>
+        onKeyDown={keys}>
         <svg ref={strip} aria-hidden="true" width="1">{ticks}</svg>
         <span class="mark" />
       </div>

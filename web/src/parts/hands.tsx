@@ -1,8 +1,9 @@
 // What is in hand as rulers: count, speed, ball, wanted depth. Shared by the screens.
 import { ageWords, useAge } from '../phone/age';
-import { useApp, type AppState } from '../state/app';
+import { useMemo } from 'preact/hooks';
+import { useApp, type App, type AppState } from '../state/app';
 import { useStore } from '../state/store';
-import { Ruler } from './Ruler';
+import { Ruler, type Followed } from './Ruler';
 import { ballScale, depthScale, speedScale } from './scales';
 
 const unitsOf = (state: AppState) => state.settings.units;
@@ -12,6 +13,22 @@ const countOf = ({ hand }: AppState) => hand.counts_m[hand.rigger] ?? 0;
 const ballOf = ({ hand }: AppState) => hand.balls_kg[hand.rigger];
 const speedOf = (state: AppState) => state.hand.speed_mps;
 const byPhoneOf = (state: AppState) => state.hand.usePhone;
+
+/** A part of what is in hand, to be shown as it changes. */
+function useFollowed(app: App, pick: (state: AppState) => number): Followed {
+  return useMemo(() => ({
+    get: () => pick(app.state.get()),
+    watch: (watcher) => {
+      let last = pick(app.state.get());
+      return app.state.watch(() => {
+        const now = pick(app.state.get());
+        if (now === last) return;
+        last = now;
+        watcher();
+      });
+    },
+  }), [app, pick]);
+}
 
 /** Each ruler watches its own value only: the others rest while one is dragged. */
 function useRigger() {
@@ -27,7 +44,7 @@ function useRigger() {
 /** The count of the chosen rigger. */
 export function CountRuler() {
   const { app, units, rigger } = useRigger();
-  const count_m = useStore(app.state, countOf);
+  const count_m = useFollowed(app, countOf);
   if (!rigger) return null;
   return (
     <Ruler name="Count" dimension="length" value={count_m}
@@ -41,7 +58,7 @@ export function CountRuler() {
 export function SpeedRuler() {
   const app = useApp();
   const units = useStore(app.state, unitsOf);
-  const speed_mps = useStore(app.state, speedOf);
+  const speed_mps = useFollowed(app, speedOf);
   const usePhone = useStore(app.state, byPhoneOf);
   const ground = useStore(app.state, groundOf);
   const byPhone = usePhone && ground !== null;

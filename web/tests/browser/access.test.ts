@@ -7,7 +7,7 @@ const cases = (['day', 'night'] as const).flatMap((look) =>
 
 test.for(cases)('each screen can be used by everyone: $look, $name', async ({ look, size }, { openPage }) => {
   const opened = await openPage({ look, size });
-  expect(await opened.page.locator('html').getAttribute('data-look')).toBe(look);
+  await expect.poll(() => opened.page.locator('html').getAttribute('data-look')).toBe(look);
   const found: string[] = [];
   for (const screen of screens) {
     await opened.show(screen);

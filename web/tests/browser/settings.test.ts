@@ -27,13 +27,13 @@ describe('what is chosen', () => {
     const opened = await openPage({ rigs: [one], screen: 'settings' });
     expect(await opened.page.getByText(/^As in:/).innerText()).toMatch(/90 ft, 2\.7 mph, 12\.0 lb/);
     await press(opened.page, 'Metric');
-    expect(await opened.page.getByText(/^As in:/).innerText()).toMatch(/27\.4 m, .* kg, .* N/);
+    await expect.poll(() => opened.page.getByText(/^As in:/).innerText()).toMatch(/27\.4 m, .* kg, .* N/);
     await press(opened.page, 'Night, dim red');
-    expect(await opened.page.locator('html').getAttribute('data-look')).toBe('night');
+    await expect.poll(() => opened.page.locator('html').getAttribute('data-look')).toBe('night');
     await press(opened.page, 'Fresh');
     await opened.page.getByRole('switch', { name: 'Keep the screen on' }).click();
     const page = await opened.startAgain();
-    expect(await page.locator('html').getAttribute('data-look')).toBe('night');
+    await expect.poll(() => page.locator('html').getAttribute('data-look')).toBe('night');
     await opened.show('settings');
     for (const name of ['Metric', 'Night, dim red', 'Fresh']) {
       expect(await page.getByRole('button', { name, exact: true }).getAttribute('aria-pressed')).toBe('true');
@@ -118,7 +118,7 @@ describe('what an earlier page kept', () => {
       }
     }, earlier);
     const page = await opened.startAgain();
-    expect(await page.locator('html').getAttribute('data-look')).toBe('night');
+    await expect.poll(() => page.locator('html').getAttribute('data-look')).toBe('night');
     expect(await rigNames(opened)).toEqual(['Spindrift Sound, one rigger', 'Own boat', 'Half written']);
     await opened.show('rigs');
     expect(await page.locator('.rig-row.in-use h2').innerText()).toContain('Own boat');
