@@ -160,6 +160,7 @@ function dragTape(
     if (props().setBy || !event.isPrimary) return;
     from = { x: event.clientX, value: valueNow(), id: event.pointerId };
     tape.setPointerCapture(event.pointerId);
+    tape.classList.add('held');
   };
   const move = (event: PointerEvent): void => {
     if (!from || event.pointerId !== from.id) return;
@@ -168,6 +169,7 @@ function dragTape(
   const up = (event: PointerEvent): void => {
     if (!from || event.pointerId !== from.id) return;
     from = undefined;
+    tape.classList.remove('held');
     props().onCommit?.();
   };
   tape.addEventListener('pointerdown', down);

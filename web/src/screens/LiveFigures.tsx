@@ -1,38 +1,92 @@
-// The figures above the side view: ball and lures, and what is left below the ball.
-import { Figure } from '../parts/Figure';
+// The figures above the side view: ball and lures, and what is left below the ball. They follow the
+// finger, so that their words are written straight onto the elements, as the side view is.
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { say } from '../drawing/svg';
+import type { Band } from '../engine/answers';
 import { useApp, type AppState } from '../state/app';
 import type { LiveView } from '../state/live';
+import type { Shower } from '../state/shown';
 import { useStore, type Store } from '../state/store';
 
-const riggersOf = (view: LiveView) => view.riggers;
-const nameOf = (state: AppState) => state.hand.rigger;
-const bottomOf = (state: AppState) => state.hand.bottom_m;
+interface Shown {
+  name: string;
+  /** Nothing is known yet: undefined. */
+  band: Band | undefined;
+}
+
 const unitsOf = (state: AppState) => state.settings.units;
+
+/** How far the ball is above the bottom, or under it. */
+function clearance(ball: Band, bottom_m: number): Shown {
+  const off = { median: bottom_m - ball.median, low: bottom_m - ball.high, high: bottom_m - ball.low };
+  return off.median < 0
+    ? { name: 'Ball on the bottom by', band: { median: -off.median, low: -off.high, high: -off.low } }
+    : { name: 'Ball off the bottom', band: off };
+}
+
+function figuresOf(view: LiveView, { hand }: AppState): Shown[] {
+  const depth = view.riggers.find((rigger) => rigger.name === hand.rigger)?.depth;
+  if (!depth) return [{ name: 'Ball', band: undefined }];
+  const several = depth.lures.length > 1;
+  const lures = depth.lures.map((lure, i) => ({
+    name: several ? `Lure, ${lure.clip || `clip ${i + 1}`}` : 'Lure', band: lure.depth_m }));
+  const ball = depth.ball.depth_m;
+  return [{ name: 'Ball', band: ball }, ...lures,
+    ...(hand.bottom_m === null ? [] : [clearance(ball, hand.bottom_m)])];
+}
+
+function write(place: Element, figures: Shown[], shower: Shower): void {
+  figures.forEach(({ band }, i) => {
+    const [number, words] = place.children[i]?.querySelectorAll('.number, .band') ?? [];
+    if (number) say(number, band ? shower.number(band.median, 'depth') : '–');
+    if (words) say(words, (band && shower.ends(band, 'depth')) ?? ' ');
+  });
+}
+
+const namesOf = (figures: Shown[]): string => figures.map(({ name }) => name).join('\n');
 
 export function LiveFigures({ views }: { views: Store<LiveView> }) {
   const app = useApp();
-  const name = useStore(app.state, nameOf);
-  const bottom_m = useStore(app.state, bottomOf);
-  useStore(app.state, unitsOf);
-  const depth = useStore(views, riggersOf).find((rigger) => rigger.name === name)?.depth;
   const { shower } = app;
-  const several = (depth?.lures.length ?? 0) > 1;
-  const clearance = (band: { median: number; low: number; high: number }) =>
-    bottom_m === null ? undefined
-      : { median: bottom_m - band.median, low: bottom_m - band.high, high: bottom_m - band.low };
-  const off = depth && clearance(depth.ball.depth_m);
+  useStore(app.state, unitsOf);
+  const place = useRef<HTMLDivElement>(null);
+  const now = (): Shown[] => figuresOf(views.get(), app.state.get());
+  const [names, setNames] = useState(() => namesOf(now()));
+  const drawn = useRef(names);
+  drawn.current = names;
+
+  useLayoutEffect(() => {
+    if (place.current && namesOf(now()) === names) write(place.current, now(), shower);
+  });
+  useEffect(() => {
+    const follow = (): void => {
+      const figures = now();
+      const wanted = namesOf(figures);
+      // Other figures than before: their boxes are drawn first, and filled after that.
+      if (wanted !== drawn.current) setNames(wanted);
+      else if (place.current) write(place.current, figures, app.shower);
+    };
+    const ofHand = ({ hand }: AppState): string => `${hand.rigger}\n${hand.bottom_m}`;
+    let last = ofHand(app.state.get());
+    const ends = [views.watch(follow), app.state.watch(() => {
+      const hand = ofHand(app.state.get());
+      if (hand === last) return;
+      last = hand;
+      follow();
+    })];
+    follow();
+    return () => { for (const end of ends) end(); };
+  }, []);
+
   return (
-    <div class="figures">
-      <Figure name="Ball" value={depth?.ball.depth_m} shown="depth" shower={shower} />
-      {depth?.lures.map((lure, i) => (
-        <Figure key={lure.clip || i} shown="depth" shower={shower} value={lure.depth_m}
-          name={several ? `Lure, ${lure.clip || `clip ${i + 1}`}` : 'Lure'} />
+    <div class="figures" ref={place}>
+      {names.split('\n').map((name) => (
+        <div class="figure" key={name}>
+          <span class="name">{name}</span>
+          <span class="digits"><span class="number" /><span class="unit">{shower.unit('depth')}</span></span>
+          <span class="band" />
+        </div>
       ))}
-      {off && (
-        <Figure name={off.median < 0 ? 'Ball on the bottom by' : 'Ball off the bottom'} shown="depth"
-          value={off.median < 0 ? { median: -off.median, low: -off.high, high: -off.low } : off}
-          shower={shower} />
-      )}
     </div>
   );
 }
