@@ -3,6 +3,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { say } from '../drawing/svg';
 import type { Band } from '../engine/answers';
+import { FigureBox, wordsOf } from '../parts/Figure';
 import { useApp, type AppState } from '../state/app';
 import type { LiveView } from '../state/live';
 import type { Shower } from '../state/shown';
@@ -37,13 +38,18 @@ function figuresOf(view: LiveView, { hand }: AppState): Shown[] {
 
 function write(place: Element, figures: Shown[], shower: Shower): void {
   figures.forEach(({ band }, i) => {
-    const [number, words] = place.children[i]?.querySelectorAll('.number, .band') ?? [];
-    if (number) say(number, band ? shower.number(band.median, 'depth') : '–');
-    if (words) say(words, (band && shower.ends(band, 'depth')) ?? ' ');
+    const [number, ends] = place.children[i]?.querySelectorAll('.number, .band') ?? [];
+    const words = wordsOf(band, 'depth', shower);
+    if (number) say(number, words.number);
+    if (ends) say(ends, words.band);
   });
 }
 
-const namesOf = (figures: Shown[]): string => figures.map(({ name }) => name).join('\n');
+function haveNames(figures: Shown[], names: string[]): boolean {
+  return figures.length === names.length && figures.every(({ name }, i) => name === names[i]);
+}
+
+const namesOf = (figures: Shown[]): string[] => figures.map(({ name }) => name);
 
 export function LiveFigures({ views }: { views: Store<LiveView> }) {
   const app = useApp();
@@ -56,14 +62,13 @@ export function LiveFigures({ views }: { views: Store<LiveView> }) {
   drawn.current = names;
 
   useLayoutEffect(() => {
-    if (place.current && namesOf(now()) === names) write(place.current, now(), shower);
+    if (place.current && haveNames(now(), names)) write(place.current, now(), shower);
   });
   useEffect(() => {
     const follow = (): void => {
       const figures = now();
-      const wanted = namesOf(figures);
       // Other figures than before: their boxes are drawn first, and filled after that.
-      if (wanted !== drawn.current) setNames(wanted);
+      if (!haveNames(figures, drawn.current)) setNames(namesOf(figures));
       else if (place.current) write(place.current, figures, app.shower);
     };
     const ofHand = ({ hand }: AppState): string => `${hand.rigger}\n${hand.bottom_m}`;
@@ -80,13 +85,7 @@ export function LiveFigures({ views }: { views: Store<LiveView> }) {
 
   return (
     <div class="figures" ref={place}>
-      {names.split('\n').map((name) => (
-        <div class="figure" key={name}>
-          <span class="name">{name}</span>
-          <span class="digits"><span class="number" /><span class="unit">{shower.unit('depth')}</span></span>
-          <span class="band" />
-        </div>
-      ))}
+      {names.map((name, i) => <FigureBox key={i} name={name} unit={shower.unit('depth')} />)}
     </div>
   );
 }

@@ -97,7 +97,7 @@ test('the page may ask for the new version, if it is open once only', async ({ o
   expect(await ask()).toBe(false);
   await other.close();
   expect(await ask()).toBe(true);
-  // The browser lets the older worker idle for half a minute before it must make way.
+  // On a busy machine the browser once took over 20 s to let the older worker go.
   await expect.poll(() => shelves(opened.page), { timeout: 60_000 }).toHaveLength(1);
   await opened.page.reload();
   await ready(opened.page);
