@@ -53,7 +53,7 @@ export class SideViewPainter {
     this.surface = make(svg, 'line', { class: 'surface' });
     this.bottom = make(svg, 'g', { class: 'bottom' });
     this.bottomLine = make(this.bottom, 'path');
-    this.bottomText = make(this.bottom, 'text', { class: 'dimension-text', 'text-anchor': 'end' });
+    this.bottomText = make(this.bottom, 'text', { class: 'dimension-text' });
     this.layer = make(svg, 'g');
     this.boat = make(svg, 'g', { class: 'boat' });
   }
@@ -126,7 +126,8 @@ export class SideViewPainter {
     let hatch = `M0 ${y.toFixed(1)}H${this.width}`;
     for (let x = 6; x < this.width; x += 14) hatch += `M${x} ${y.toFixed(1)}l-7 9`;
     put(this.bottomLine, { d: hatch });
-    put(this.bottomText, { x: this.width - 14, y: y - 6 });
+    // In the ground and to the left: the counts stand to the right, above the bottom and below it.
+    put(this.bottomText, { x: INSETS.left, y: y + 27 });
     say(this.bottomText, `bottom ${view.shower.quantity(view.bottom_m, 'depth')}`);
   }
 

@@ -15,8 +15,8 @@ export function BottomTool() {
   const units = useStore(app.state, unitsOf);
   if (hand.bottom_m === null) {
     return (
-      <div class="row" >
-        <p class="grow">No bottom is drawn: Offplumb does not know it. Read it off your sounder.</p>
+      <div class="row">
+        <p class="whole">No bottom is drawn: Offplumb does not know it. Read it off your sounder.</p>
         <button type="button" class="button first"
           onClick={() => app.changeHand({ bottom_m: FIRST_M })}>Draw the bottom</button>
       </div>
@@ -30,7 +30,7 @@ export function BottomTool() {
       <div class="row">
         <button type="button" class="button" onClick={() => app.changeHand({ bottom_m: null })}>
           Take the bottom away</button>
-        <p class="grow soft">When the boat slows, the ball sinks. Keep room.</p>
+        <p class="whole soft">When the boat slows, the ball sinks. Keep room.</p>
       </div>
     </>
   );

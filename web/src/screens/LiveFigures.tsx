@@ -21,8 +21,8 @@ const unitsOf = (state: AppState) => state.settings.units;
 function clearance(ball: Band, bottom_m: number): Shown {
   const off = { median: bottom_m - ball.median, low: bottom_m - ball.high, high: bottom_m - ball.low };
   return off.median < 0
-    ? { name: 'Ball on the bottom by', band: { median: -off.median, low: -off.high, high: -off.low } }
-    : { name: 'Ball off the bottom', band: off };
+    ? { name: 'On bottom by', band: { median: -off.median, low: -off.high, high: -off.low } }
+    : { name: 'Off bottom', band: off };
 }
 
 function figuresOf(view: LiveView, { hand }: AppState): Shown[] {

@@ -187,5 +187,6 @@ function requestsOf(setting: Setting, draws: number): DepthRequest[] {
 
 /** The request without what only makes it finer, and without the rig's long text. */
 function keyOf(request: DepthRequest): string {
-  return JSON.stringify({ ...request, rig_toml: null, bands: null, draws: null });
+  const { rig_toml, bands, draws, ...rest } = request;
+  return JSON.stringify(rest);
 }

@@ -53,6 +53,26 @@ test('follows the finger on each ruler', async ({ openPage }) => {
   expect(await read(page, 'Ball')).toBeGreaterThan(faster);
 });
 
+test('says how far the ball is off the bottom, or that it lies there', async ({ openPage }) => {
+  const { page } = await openPage({ size: small });
+  await rested(page);
+  await page.getByRole('button', { name: 'Bottom' }).click();
+  await page.getByRole('button', { name: 'Draw the bottom' }).click();
+  expect(await ruler(page, 'Bottom').getAttribute('aria-valuetext')).toBe('120 ft');
+  // The ball is at 86 ft, 80 to 89. A bottom asks nothing of the engine: the bands stay.
+  await expect.poll(() => read(page, 'Off bottom')).toBe(34);
+  expect(await figure(page, 'Off bottom').locator('.band').innerText()).toBe('31 to 40');
+  await ruler(page, 'Bottom').focus();
+  for (let i = 0; i < 4; i += 1) await page.keyboard.press('PageDown');
+  expect(await ruler(page, 'Bottom').getAttribute('aria-valuetext')).toBe('80 ft');
+  await expect.poll(() => read(page, 'On bottom by')).toBe(6);
+  expect(await figure(page, 'Off bottom').count()).toBe(0);
+  await page.getByRole('button', { name: 'Take the bottom away' }).click();
+  await expect.poll(() => figure(page, 'On bottom by').count()).toBe(0);
+  expect(await read(page, 'Ball')).toBe(86);
+  expect(await read(page, 'Lure')).toBe(83);
+});
+
 test('the ball itself can be taken hold of', async ({ openPage }) => {
   const { page } = await openPage({ size: small });
   await rested(page);
